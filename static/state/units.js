@@ -1,5 +1,7 @@
 // SI and US customary: what is shown, and what a typed figure means. Values are SI everywhere else.
 
+import { fromSigns, inSigns, locale } from './language.js';
+
 const NBSP = '\u00a0';
 export const G_M_S2 = 9.80665; // one g, exactly
 
@@ -86,7 +88,7 @@ export function formatFigure(value, step = 0.01) {
   while (places < base + 3 && Math.abs(value - Number(value.toFixed(places))) > 1e-9 * Math.max(1, Math.abs(value))) places += 1;
   if (Math.abs(value - Number(value.toFixed(places))) > 1e-9 * Math.max(1, Math.abs(value))) places = base;
   const text = value.toFixed(Math.min(places, 12)).replace('-', '−');
-  return /^−0(\.0*)?$/.test(text) ? text.slice(1) : text;
+  return inSigns(/^−0(\.0*)?$/.test(text) ? text.slice(1) : text);
 }
 
 // A format is made once, and a figure that was written lately is not written anew: either costs more than to show it.
@@ -94,7 +96,7 @@ const FORMATS = /** @type {Intl.NumberFormat[]} */ ([]);
 const WRITTEN = /** @type {Map<number, string>[]} */ ([]); // by digits; what stands for a figure is how often it has the last digit
 const MOST_WRITTEN = 2000;
 
-/** With so many digits after the point, thousands parted by commas.
+/** With so many digits after the point, thousands parted, as the language has it.
  *  @param {number} value @param {number} digits */
 export function written(value, digits) {
   WRITTEN[digits] ??= new Map();
@@ -103,7 +105,7 @@ export function written(value, digits) {
     key = value < 0 ? -parts - 0.5 : parts; // a hair below nothing is written with its sign
   let text = known.get(key);
   if (text === undefined) {
-    FORMATS[digits] ??= new Intl.NumberFormat('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits });
+    FORMATS[digits] ??= new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits });
     text = FORMATS[digits].format(value);
     if (known.size >= MOST_WRITTEN) known.clear();
     known.set(key, text);
@@ -146,7 +148,7 @@ export function proseFigure(value, unit, system = 'si', step = 0.01) {
 
 /** A length of a scale, without digits that tell nothing: '5 m', '16.4 ft'. */
 export function lengthWords(metres, system = 'si') {
-  return withUnit(String(Number(toShown(metres, 'm', system).toPrecision(3))).replace('-', '−'), shownUnit('m', system));
+  return withUnit(inSigns(String(Number(toShown(metres, 'm', system).toPrecision(3)))).replace('-', '−'), shownUnit('m', system));
 }
 
 const NUMBER_AND_UNIT = /([-+]?(?:\d{1,3}(?:[ \u00a0,]\d{3})+(?:\.\d+)?|\d+(?:[.,]\d*)?|\.\d+)(?:e[-+]?\d+)?)\s*([^\d\s.+-][^\d.+-]*)?/gi;
@@ -155,7 +157,7 @@ const tight = text => text.replace(/\s/g, '');
 /** What a typed text means for a field in `unit`: {value} in SI, {solve: {hold, held}} on a dial, or {error}. */
 export function parseFigure(text, { unit, system = 'si', dial = false }) {
   const si = siUnit(unit);
-  const plain = text.trim().replace(/[−–]/g, '-');
+  const plain = fromSigns(text.trim()).replace(/[−–]/g, '-');
   const parts = [...plain.matchAll(NUMBER_AND_UNIT)];
   if (!parts.length || tight(parts.map(part => part[0]).join('')) !== tight(plain)) return { error: 'not a number' };
   let total = 0;
@@ -192,5 +194,5 @@ function solvedBy(number, name, si) {
  *  @param {string} text */
 function plainNumber(text) {
   const joined = tight(text);
-  return Number(/^[-+]?\d{1,3}(,\d{3})+(\.|$|e)/i.test(joined) ? joined.replace(/,/g, '') : joined.replace(',', '.'));
+  return Number(/^[-+]?[1-9]\d{0,2}(,\d{3})+(\.|$|e)/i.test(joined) ? joined.replace(/,/g, '') : joined.replace(',', '.'));
 }

@@ -8,7 +8,7 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from rimfall.phrases import CAUTION
+from rimfall.phrases import caution
 from rimfall.scene import examples
 from rimfall.scene.craft import examples as crafts
 from tests.browser.looking import link_to, plain, three_figures, until
@@ -68,7 +68,7 @@ def check_every_sheet(document, words, paper):
     wide, high = PAPERS[paper]
     for number, (sheet, said) in enumerate(zip(document, words, strict=True), start=1):
         assert sheet.get_size() == pytest.approx((wide * MM_PT, high * MM_PT), abs=0.6)
-        assert CAUTION in said
+        assert caution() in said
         assert f"page {number} of {len(document)}" in said
 
 
@@ -203,7 +203,7 @@ def check_the_craft_is_told(page, scene):
     for one in findings:
         assert one["question"] in told
         assert [said for said in (*one["says"], *one["assumptions"]) if plain(said) not in told] == []
-    assert told.endswith(CAUTION)
+    assert told.endswith(caution())
     assert "tanks" in section.get_by_role("img").first.get_attribute("aria-label")
     document = printed(page)
     assert len(document) <= 6

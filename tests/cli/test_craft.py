@@ -3,7 +3,7 @@
 import json
 
 from rimfall import api
-from rimfall.phrases import CAUTION
+from rimfall.phrases import caution
 from rimfall.scene.craft import answers, examples
 from tests.commands import rimfall
 from tests.tables import each_row
@@ -28,7 +28,7 @@ def test_words_and_a_table_for_each_question():
         assert {line.replace("\u00a0", " ") for line in answer[name]["says"]} <= set(lines)
     rows = [" ".join(line.split()) for line in lines]
     assert {"after: spin 110 rpm", "angular momentum: turning 13.3 million kg m²/s"} <= set(rows)
-    assert lines[-1] == CAUTION
+    assert lines[-1] == caution()
     only = lines_of("folding-arms", "--only", "deploy", "--units", "us")
     assert only[0] == "What happens when it unfolds?"
     assert only[1].startswith("The spin goes from 3.5 rpm to 110 rpm, and gravity at its rim from 0.549 g at 132 ft")

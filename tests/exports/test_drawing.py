@@ -16,7 +16,7 @@ from rimfall.exports.drawing import Drawing, Stroke, Text, svg
 from rimfall.exports.helvetica import width_mm
 from rimfall.exports.pdf import FALLBACK, pdf
 from rimfall.folders import folder
-from rimfall.phrases import CAUTION
+from rimfall.phrases import caution
 from tests.tables import each_row
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -156,7 +156,7 @@ def test_words_take_no_more_than_the_room_they_are_given(weight):
         "−5.2 m/s²",
         "plain gravity",
         "Coriolis 0.25",
-        CAUTION,
+        caution(),
     ):
         assert own_width(said, weight) <= width_mm(said, 1.0, weight) * 1.001, said
 

@@ -19,7 +19,7 @@ from rimfall.exports import limits_map, limits_sheet
 from rimfall.exports.drawing import Stroke, Text, svg
 from rimfall.exports.labels import fitted, wide_mm, wrapped
 from rimfall.exports.pdf import pdf
-from rimfall.phrases import CAUTION_ABOUT_PEOPLE
+from rimfall.phrases import caution_about_people
 from rimfall.scene.reading import read
 from tests.tables import each_row
 
@@ -146,7 +146,7 @@ def test_the_scene_and_what_it_shows_are_in_the_files():
     assert "56\u00a0m, 3\u00a0rpm" in root.find("{*}title").text
     page = pypdfium2.PdfDocument(limits_sheet.map_pdf(traced(), None))[0]
     words = " ".join(page.get_textpage().get_text_range().replace("\u00a0", " ").split())
-    assert CAUTION_ABOUT_PEOPLE in words
+    assert caution_about_people() in words
     assert [t for t in texts(drawn()) if t not in words] == []
 
 
@@ -201,7 +201,7 @@ def test_every_scene_has_a_map_that_a4_holds(name):
     page = (drawing.width_mm, drawing.height_mm)
     assert page <= A4_MM
     assert drawing.height_mm < A4_MM[1] - 20
-    assert " ".join(texts(drawing)).endswith(CAUTION_ABOUT_PEOPLE)
+    assert " ".join(texts(drawing)).endswith(caution_about_people())
     for item in drawing.items:
         at = item.points_mm if isinstance(item, Stroke) else np.array([[item.x_mm, item.y_mm]])
         assert np.all(np.isfinite(at))

@@ -16,7 +16,7 @@ from rimfall.exports.formats import FORMATS
 from rimfall.exports.labels import wide_mm
 from rimfall.exports.options import read_options
 from rimfall.exports.palette import INK, style_of
-from rimfall.phrases import CAUTION
+from rimfall.phrases import caution
 from rimfall.scene import examples
 from rimfall.scene.reading import read
 from tests.scene.documents import POINT, drop, pour, scene, throw, trace_of
@@ -179,7 +179,7 @@ HARD = {
 @each_row("name", HARD)
 def test_every_scene_can_be_plotted_inside_the_page(plot, name):
     drawing = plotted(plot, HARD[name])
-    assert texts(drawing)[-1] == CAUTION
+    assert texts(drawing)[-1] == caution()
     for item in drawing.items:
         at = item.points_mm if isinstance(item, Stroke) else np.array([[item.x_mm, item.y_mm]])
         assert np.all(at >= 0)
@@ -216,7 +216,7 @@ def test_every_format_is_written_and_read_by_others():
     page = pypdfium2.PdfDocument(FORMATS["plots-pdf"].write(trace, options))
     assert page[0].get_size() == pytest.approx((595.276, 841.89), abs=0.01)  # A4 of ISO 216
     words = page[0].get_textpage().get_text_range()
-    assert words.count(CAUTION) == 1
+    assert words.count(caution()) == 1
     assert all(
         title in words for title in ("Height by place", "Height by time", "Apparent acceleration", "serve", "tea")
     )

@@ -7,7 +7,7 @@ import pytest
 
 import rimfall
 from rimfall.kinds.motion import OwnBody
-from rimfall.phrases import CAUTION
+from rimfall.phrases import caution
 from rimfall.scene.catalogue import catalogue, export_choices, pattern_of
 from rimfall.scene.document import MOTIONS, Scene
 from rimfall.scene.export_part import ExportPart
@@ -46,7 +46,7 @@ def test_it_is_plain_json_and_names_its_parts():
     }
     assert data["program"] == rimfall.__version__
     assert (data["person_height_m"], data["greatest_rim_speed_m_s"]) == (1.75, 5000.0)
-    assert data["caution"] == CAUTION
+    assert data["caution"] == caution()
 
 
 def test_what_is_held_is_told_as_powers_of_radius_and_spin():

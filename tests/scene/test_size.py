@@ -14,7 +14,7 @@ from scipy.constants import g as G0
 
 from rimfall.comfort.published import ROWS, STUDIES
 from rimfall.errors import BadInput
-from rimfall.phrases import CAUTION_ABOUT_PEOPLE
+from rimfall.phrases import caution_about_people
 from rimfall.scene.reading import read, read_size
 from rimfall.scene.size import answers as size_answers
 from rimfall.scene.size import wish_words
@@ -54,7 +54,7 @@ def test_two_wishes_make_a_habitat():
         True,
         [],
         None,
-        CAUTION_ABOUT_PEOPLE,
+        caution_about_people(),
     )
     assert answer["words"] == [
         f"The smallest that gives 0.9{NB}g at no more than 2{NB}rpm has a radius of 201{NB}m and turns at 2.00{NB}rpm; its rim moves at "

@@ -10,7 +10,7 @@ import numpy as np
 
 from rimfall import api
 from rimfall.comfort.published import LIMITS, ROWS, STUDIES
-from rimfall.phrases import CAUTION, CAUTION_ABOUT_PEOPLE
+from rimfall.phrases import caution, caution_about_people
 from rimfall.talk import examples
 from rimfall.talk.length import played_s, spoken_s
 from tests.tables import each_row
@@ -247,9 +247,9 @@ def test_three_wheels_give_one_weight_and_walking_against_the_spin_takes_more_th
 
 @each_row("number", (6, 7, 8))
 def test_limits_stand_beside_their_caution(number):
-    assert CAUTION_ABOUT_PEOPLE in talk(WHEEL).steps[number - 1].step.notes
+    assert caution_about_people() in talk(WHEEL).steps[number - 1].step.notes
     assert talk(WHEEL).steps[number - 1].step.place == 4
-    assert CAUTION in talk(WHEEL).about
+    assert caution() in talk(WHEEL).about
 
 
 @each_row("name", examples.NAMES)

@@ -10,7 +10,7 @@ from io import StringIO
 from pathlib import Path
 
 from ..errors import BadInput, refusal
-from ..phrases import CAUTION
+from ..phrases import caution
 from ..scene.craft.answers import FINDINGS
 from ..scene.craft.figures import numbers
 from .craft_report import PAGE_MM, WIDTH_MM, sheets
@@ -38,8 +38,8 @@ class CraftFormat:
 def _svg(asked, answer, units):
     _, items, height_mm = chart(asked, WIDTH_MM, VIEWS_HEIGHT_MM, units)
     title = f"{asked.craft.title or 'A craft'}, from its side and from its end"
-    caution = Text(0.0, height_mm + _FOOT_MM - 1.5, CAUTION, _SMALL_MM, italic=True, colour=SOFT)
-    return svg(Drawing(WIDTH_MM, height_mm + _FOOT_MM, title, (*items, caution), asked.craft.model_dump_json()))
+    foot = Text(0.0, height_mm + _FOOT_MM - 1.5, caution(), _SMALL_MM, italic=True, colour=SOFT)
+    return svg(Drawing(WIDTH_MM, height_mm + _FOOT_MM, title, (*items, foot), asked.craft.model_dump_json()))
 
 
 def _pdf(asked, answer, units):

@@ -3,7 +3,7 @@
 Ink on A4; millimetres, y downward.
 """
 
-from ..phrases import CAUTION
+from ..phrases import caution
 from ..scene.craft.answers import FINDINGS
 from .craft_drawings import charts
 from .craft_views import chart as views_chart
@@ -94,5 +94,5 @@ def _finding(pages, finding, chart):
 
 def _foot(number, count):
     down = PAGE_MM[1] - 11.0
-    yield Text(_MARGIN_MM, down, CAUTION, _SMALL_MM, italic=True, colour=SOFT)
+    yield Text(_MARGIN_MM, down, caution(), _SMALL_MM, italic=True, colour=SOFT)
     yield Text(PAGE_MM[0] - _MARGIN_MM, down + 1.5 * _SMALL_MM, f"{number} of {count}", _SMALL_MM, "end", colour=SOFT)

@@ -11,7 +11,7 @@ import numpy as np
 
 from .. import __version__
 from ..errors import BadInput, refusal
-from ..phrases import CAUTION
+from ..phrases import caution
 from ..physics.budget import spend
 from ..shots.landings import ENDINGS, FIGURES
 from .drawing import svg
@@ -80,7 +80,7 @@ def notes(found, units="si"):
             "columns": {**dict.fromkeys(FIGURES, "of the throw"), **_COLUMNS},
         },
         "scene": request.scene.model_dump(mode="json"),
-        "caution": CAUTION,
+        "caution": caution(),
     }
     return json.dumps(content, indent=1, ensure_ascii=False).encode()
 

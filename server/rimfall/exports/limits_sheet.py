@@ -12,7 +12,7 @@ from ..comfort.chart import chart
 from ..comfort.limits import NO_NAME
 from ..comfort.published import ROWS, STUDIES
 from ..comfort.quantities import QUANTITIES
-from ..phrases import CAUTION_ABOUT_PEOPLE
+from ..phrases import caution_about_people
 from ..scene.size.wish_words import as_given
 from . import limits_map
 from .drawing import Drawing, Stroke, Text, moved, svg
@@ -131,7 +131,7 @@ def _below(drawn):
     for paragraph in _sources(drawn):
         said, y = _paragraph(paragraph, y, _SOURCE_MM)
         items += said
-    said, y = _paragraph(CAUTION_ABOUT_PEOPLE, y + 1.4, _KEY_MM, italic=True)
+    said, y = _paragraph(caution_about_people(), y + 1.4, _KEY_MM, italic=True)
     return [*items, *said], y - 1.3 * _KEY_MM
 
 

@@ -5,7 +5,7 @@ import json
 import numpy as np
 
 from .. import __version__
-from ..phrases import CAUTION
+from ..phrases import caution
 from . import axes
 from .bounds import GREATEST_ROWS, GREATEST_SAMPLES, too_long, too_many
 from .options import ALIVE, INERTIAL, INERTIAL_FLAT, ROTATING, choices_of
@@ -49,7 +49,7 @@ def notes_of(trace, sampled):
         "refused": refused(sampled),
         "events": events_of(trace, sampled),
         "ids": bodies_of(trace, sampled),
-        "caution": CAUTION,
+        "caution": caution(),
     }
 
 

@@ -6,7 +6,7 @@ Ink on paper: a line a motion in its colour and dash, its name on the line, hair
 
 import numpy as np
 
-from ..phrases import CAUTION, where
+from ..phrases import caution, where
 from ..physics.constants import G0_M_S2
 from .drawing import Drawing, Text, moved, svg
 from .labels import fitted, wide_mm, wrapped
@@ -282,4 +282,4 @@ def _document(scene):
 
 def _foot(y_mm):
     """The caution; the last item of every plot."""
-    return Text(0.0, y_mm, CAUTION, 3.0, italic=True, colour=SOFT)
+    return Text(0.0, y_mm, caution(), 3.0, italic=True, colour=SOFT)

@@ -10,7 +10,7 @@ from pydantic import WithJsonSchema
 from .. import __version__
 from ..comfort.quantities import QUANTITIES
 from ..kinds import KINDS
-from ..phrases import CAUTION
+from ..phrases import caution
 from ..physics.bodies import NAMED_BODIES
 from ..physics.constants import PERSON_HEIGHT_M, RPM_RAD_S
 from ..physics.liquids import LIQUIDS
@@ -208,5 +208,5 @@ def catalogue():
         "greatest_rim_speed_m_s": GREATEST_RIM_SPEED_M_S,
         "holds": _holds(),
         "craft": blocks.as_data({name: finding.question for name, finding in FINDINGS.items()}),
-        "caution": CAUTION,
+        "caution": caution(),
     }

@@ -9,6 +9,7 @@ from pydantic_core import to_json
 from .. import __version__
 from ..comfort.quantities import QUANTITIES
 from ..exports.page_widths import LEAST_PX, MINE, MOST_PX
+from ..language import spoken
 from ..scene import examples
 from ..scene.craft.lengths import GREATEST_M, LEAST_M
 from ..talk import examples as talks
@@ -76,11 +77,11 @@ async def fields(request: Request):
 async def all_examples(request: Request, units: Units = "si"):
     """Scenes to start from, each under its question with its drawing. units: those in which one will be opened."""
     request.app.state.ready.fill(units)
-    return gzipped(request, _examples(), "application/json")
+    return gzipped(request, _examples(spoken()), "application/json")
 
 
 @cache
-def _examples():
+def _examples(_language):
     """That answer as JSON: it is the same for the program's whole life."""
     return to_json({"examples": examples.listed()})
 

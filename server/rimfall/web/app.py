@@ -18,6 +18,7 @@ from .pool import Pool
 from .ready import Ready
 from .share import routes as share
 from .share.doors import Doors
+from .spoken import Spoken
 from .static import PageFiles, gzipped
 
 MAX_SECONDS = 20.0  # that one request may take, by default
@@ -40,6 +41,7 @@ def make_app(served_as="127.0.0.1", workers=0, max_seconds=MAX_SECONDS, room=Non
     if room is not None:
         app.add_middleware(Doors, room=room)
     app.add_middleware(Guards, served_as=served_as)
+    app.add_middleware(Spoken)
     return app
 
 

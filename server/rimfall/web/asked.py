@@ -5,6 +5,7 @@ import json
 from dataclasses import dataclass, field
 
 from ..errors import Refused, TooMuch, refusal
+from ..language import spoken
 
 
 @dataclass(frozen=True)
@@ -19,14 +20,15 @@ class Answer:
 
 @dataclass(frozen=True)
 class Asked:
-    """Some work to do: its name in `work.WORK`, the body's bytes, the options of the query, the most seconds it may take, and whether
-    it tells how far it is."""
+    """Some work to do: its name in `work.WORK`, the body's bytes, the options of the query, the most seconds it may take, whether it
+    tells how far it is, and the language that its words are in: that which is spoken where it is asked."""
 
     name: str
     body: bytes
     options: dict
     most_s: float
     tells: bool = False
+    language: str = field(default_factory=spoken)
 
 
 class NothingThere(Refused):

@@ -14,14 +14,16 @@ from fastapi.templating import Jinja2Templates
 
 from .. import __version__
 from ..folders import NOT_MADE, folder
-from ..phrases import CAUTION
+from ..language import catalogue, page_script, spoken, tr
+from ..phrases import caution
 from ..scene.examples import OPENING
 from .asked import NothingThere
 from .static import gzipped
 
 router = APIRouter(include_in_schema=False)
 _templates = Jinja2Templates(folder("templates"))
-_SAID = {"version": __version__, "caution": CAUTION, "opening": OPENING}
+_templates.env.globals |= {"tr": tr}
+_SAID = {"version": __version__, "opening": OPENING}
 
 
 @router.api_route("/", methods=["GET", "HEAD"], response_class=HTMLResponse)
@@ -50,6 +52,17 @@ def follow(request: Request):
     return _page(request, "follow.html", "follow.js")
 
 
+@router.api_route("/language/{language}.js", methods=["GET", "HEAD"])
+def messages(request: Request, language: str):
+    """What the page says, in a language, as a script that stands before the page's own."""
+    said = page_script(language)
+    if not said:
+        raise NothingThere(request.method, request.url.path)
+    response = gzipped(request, said.encode(), "text/javascript")
+    response.headers["cache-control"] = "max-age=31536000, immutable"  # its address changes with it
+    return response
+
+
 @router.api_route("/favicon.ico", methods=["GET", "HEAD"])
 def icon():
     """Where a browser looks for the icon of what names none: a picture it opens, an answer of the API."""
@@ -60,8 +73,20 @@ def _page(request, template, entry):
     if not is_made():
         return _templates.TemplateResponse(request, "not_made.html", {"say": NOT_MADE}, status_code=503)
     script, preloaded = scripts(entry)
-    words = _SAID | {"script": script, "preloaded": preloaded}
+    words = _SAID | {"script": script, "preloaded": preloaded, "caution": caution(), "spoken": _spoken()}
     return gzipped(request, _templates.TemplateResponse(request, template, words).body, "text/html")
+
+
+def _spoken():
+    """The language of a page as its template has it."""
+    language = spoken()
+    mine = catalogue(language)
+    digest = hashlib.sha256(page_script(language).encode()).hexdigest()[:12]
+    return {
+        "language": language,
+        "direction": "ltr" if mine is None else mine.direction,
+        "script": None if mine is None else f"language/{language}.js?is={digest}",
+    }
 
 
 def is_made():

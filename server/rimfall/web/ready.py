@@ -18,6 +18,8 @@ from pathlib import Path
 
 from ..errors import BadInput
 from ..exports.writing import write_all
+from ..folders import folder as static_folder
+from ..language import spoken
 from ..scene import examples
 from .answering import whole
 from .asked import Answer, Asked
@@ -38,7 +40,7 @@ class Ready:
 
     async def answer(self, what, body="", **options) -> Answer:
         """The answer to some work: gzipped JSON; or why there is none now, as `answering.whole` says it."""
-        key = what, body, *options.items()
+        key = what, body, spoken(), *options.items()
         if key not in self._kept:
             making = self._made.get(key) or asyncio.ensure_future(self._make(key))
             self._made[key] = making
@@ -68,11 +70,11 @@ class Ready:
     async def _make(self, key):
         """Read or make the answer of a key; None, or the refusal of now."""
         try:
-            what, asked, *options = key
-            file = ".".join(filter(None, (what, asked, *(value for _, value in options), "json.gz")))
+            what, asked, language, *options = key
+            file = ".".join(filter(None, (what, asked, *(value for _, value in options), language, "json.gz")))
             body = await asyncio.to_thread(_read, file)
             if body is None:
-                work = Asked(what, asked.encode(), dict(options), self._most_s)
+                work = Asked(what, asked.encode(), dict(options), self._most_s, language=language)
                 answer = await (asyncio.to_thread(_worked_here, work) if what in _HERE else whole(self._pool, work))
                 if answer.status != 200:
                     return answer
@@ -140,9 +142,10 @@ def _caches():
 def program():
     """A digest of all that answers depend on: the package's files, Python, and what does its arithmetic."""
     package = Path(__file__).resolve().parent.parent
+    catalogues = (static_folder("static") / "vendor/language").glob("*.json")
     digest = hashlib.sha256(f"{platform.python_version()} {platform.machine()} {version('numpy')}".encode())
-    for path in sorted(package.rglob("*")):
+    for path in (*sorted(package.rglob("*")), *sorted(catalogues)):
         if path.suffix in (".py", ".json"):
             content = path.read_bytes()
-            digest.update(f"{path.relative_to(package).as_posix()} {len(content)}\n".encode() + content)
+            digest.update(f"{path.name} {len(content)}\n".encode() + content)
     return digest.hexdigest()[:16]

@@ -26,6 +26,7 @@ from ..exports.formats import FORMATS, listed
 from ..exports.one_file import talk_file
 from ..exports.options import options_of
 from ..exports.recovery import recovered_from
+from ..language import speaking
 from ..scene import answers, examples, questions
 from ..scene.catalogue import catalogue, export_choices
 from ..scene.checks import followed
@@ -61,6 +62,11 @@ KEPT = Store(16_000_000, 1_000)  # by this process, for all that it is asked
 
 def answered(asked: Asked, watch: Callable[[int, int], None] | None, stopped: Callable[[], bool]) -> Answer | None:
     """The answer, a refusal or a fault of ours included; None where it was stopped, which `stopped` says once it is."""
+    with speaking(asked.language):
+        return _answered(asked, watch, stopped)
+
+
+def _answered(asked, watch, stopped):
     try:
         work = partial(WORK[asked.name], **asked.options)
         return bounded(work, asked.body, watch, seconds=asked.most_s, stopped=stopped, store=KEPT)

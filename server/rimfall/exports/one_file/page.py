@@ -13,6 +13,7 @@ from hashlib import sha256
 from ... import __version__
 from ...errors import BadInput, refusal
 from ...folders import NOT_MADE, folder
+from ...language import catalogue, page_script, spoken, tr
 
 SCRIPT = "vendor/page/player.js"
 STYLES = {
@@ -23,7 +24,7 @@ STYLES = {
 ICON = "favicon.svg"
 _FONT = re.compile(r"url\((vendor/[\w.-]+\.woff2)\)")
 _COMMENT = re.compile(r"/\*.*?\*/\s*", re.DOTALL)
-_HOLE = re.compile(r"\{\{ (\w+) \}\}")
+_HOLE = re.compile(r"""\{\{ (?:(\w+)|tr\("([^"]+)"\)) \}\}""")
 _ENDS_SCRIPT = re.compile(r"<(?=/script|script|!--)", re.IGNORECASE)
 _POLICY = (
     "default-src 'none'; script-src {script}; style-src {style}; font-src data:; img-src data: blob:; base-uri 'none'; "
@@ -34,20 +35,35 @@ _POLICY = (
 def page_of(title, about, notes, shown):
     """The file's bytes. title: of the scene or the talk, as it is; about: what it is, a sentence; notes: what it says of itself, plain
     data with the document in it; shown: what the script reads, of `packed`. Raises BadInput where the page was not built."""
-    script, styles = _script(), {name: _style(sheets) for name, sheets in STYLES.items()}
+    script, messages = _script(), page_script(spoken())
+    styles = {name: _style(sheets) for name, sheets in STYLES.items()}
     parts = {
-        "policy": _POLICY.format(script=_hash(script), style=" ".join(map(_hash, styles.values()))),
+        **_language(),
+        "policy": _POLICY.format(
+            script=f"{_hash(messages)} {_hash(script)}", style=" ".join(map(_hash, styles.values()))
+        ),
         "notes": in_script(json.dumps(notes, ensure_ascii=False)),
         "title": html.escape(title),
         "about": html.escape(about),
         "version": __version__,
         "icon": _data("image/svg+xml", (folder("static") / ICON).read_bytes()),
-        "speaker": _template("_speaker.html"),
         **styles,
         "shown": shown,
+        "messages": messages,
         "script": script,
     }
-    return _HOLE.sub(lambda hole: parts[hole[1]], _template("one_file.html")).encode()
+    parts["speaker"] = _filled(_template("_speaker.html"), {})
+    return _filled(_template("one_file.html"), parts).encode()
+
+
+def _filled(template, parts):
+    """A template with its parts, and its words in the language that is spoken."""
+    return _HOLE.sub(lambda hole: parts[hole[1]] if hole[1] else html.escape(tr(hole[2])), template)
+
+
+def _language():
+    mine = catalogue(spoken())
+    return {"language": spoken(), "direction": "ltr" if mine is None else mine.direction}
 
 
 def _template(name):

@@ -3,7 +3,7 @@
 from pydantic_core import to_json
 
 from ... import __version__
-from ...phrases import CAUTION
+from ...phrases import caution
 from .answers import answers_of, fields
 from .page import packed, page_of
 
@@ -19,7 +19,7 @@ def scene_file(trace, options):
         "program": f"Rimfall {__version__}",
         "title": scene.title,
         "scene": scene.model_dump(mode="json"),
-        "caution": CAUTION,
+        "caution": caution(),
     }
     shown = b'{"fields": %b, "hidden": %b, %b}' % (to_json(fields()), to_json(hidden), answers_of([trace], words=True))
     return page_of(scene.title or "Untitled scene", ABOUT, notes, packed(shown))

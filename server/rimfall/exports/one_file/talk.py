@@ -7,7 +7,7 @@ from pydantic_core import to_json
 
 from ... import __version__
 from ...errors import Refused, TooMuch, refusal
-from ...phrases import CAUTION
+from ...phrases import caution
 from ...scene.feel.answers import as_json as felt_json
 from ...scene.feel.answers import feel
 from ...scene.questions import trace
@@ -37,7 +37,7 @@ def talk_file(talk, watch=None):
         "program": f"Rimfall {__version__}",
         "title": talk.title,
         "talk": talk.as_data(),
-        "caution": CAUTION,
+        "caution": caution(),
     }
     for most in ON_THE_WAY:
         shown = _shown(talk, numbers, traced, _thinned(between, most))

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pydantic_core import to_json
 
 from ... import __version__
-from ...phrases import CAUTION
+from ...phrases import caution
 from . import balance, deploy, dock, hull, joint, mass, move, rock, slew, spin_up, tether, tumble
 from .asked import asked_of
 from .figures import figures
@@ -56,7 +56,7 @@ def of_asked(asked):
         "rim_radius_m": asked.rim_m,
         **{name: {"question": FINDINGS[name].question} | data for name, data in findings.items() if data is not None},
         "short": mass.short(asked),
-        "caution": CAUTION,
+        "caution": caution(),
     }
 
 

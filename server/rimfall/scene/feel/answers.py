@@ -9,7 +9,7 @@ from ...comfort import adaptation, chart, limits
 from ...comfort.figures import FIGURES, ComfortFigures, figures_of
 from ...comfort.quantities import QUANTITIES
 from ...fields import Version, listed, of_kind
-from ...phrases import CAUTION_ABOUT_PEOPLE, in_units
+from ...phrases import caution_about_people, in_units
 from ..document import AnyMotion, Scene, setting_of
 from . import limit_words
 from . import words as feel_words
@@ -81,7 +81,7 @@ def as_data(felt, units="si"):
         "adaptation": _as_dicts(felt.adaptation),
         "words": feel_words.paragraphs(scene, figures, units),
         "assumptions": feel_words.assumptions(scene, figures, units),
-        "caution": CAUTION_ABOUT_PEOPLE,
+        "caution": caution_about_people(),
     }
 
 

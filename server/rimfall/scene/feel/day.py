@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from ...phrases import ALONG_THE_AXIS, speed
+from ...phrases import speed
 from ...physics.constants import G0_M_S2
 from ...shapes import Shape
 from ...shapes.base import Words
@@ -88,7 +88,7 @@ class Day:
     @property
     def aft(self):
         """Which way the thrust draws what is loose."""
-        return ALONG_THE_AXIS[self.thrust_m_s2 > 0]
+        return ("along the axis", "back along the axis")[self.thrust_m_s2 > 0]
 
     def slight(self, felt_g):
         """Whether a push, or a change of weight, is too small to notice beside one's weight, and by itself."""

@@ -2,7 +2,7 @@
 
 from ...comfort.limits import NO_NAME
 from ...comfort.published import LIMITS
-from ...phrases import in_units, listed
+from ...phrases import OR, in_units, listed
 
 _NB = "\u00a0"
 _COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -37,7 +37,7 @@ def _no_limits(rows):
     bounds = [row.bound for row in rows if row.bound not in LIMITS]
     if not bounds:
         return []
-    what = listed([said for bound, said in _FINDINGS.items() if bound in bounds], "or")
+    what = listed([said for bound, said in _FINDINGS.items() if bound in bounds], OR)
     more = "One more figure tells" if len(bounds) == 1 else f"{count(len(bounds)).capitalize()} more figures tell"
     return [f"{more} what was {what}; {'it is not a limit' if len(bounds) == 1 else 'they are not limits'}."]
 

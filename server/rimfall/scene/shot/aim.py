@@ -14,7 +14,7 @@ from ...kinds.places import clear_of_surfaces
 from ...kinds.words import of_air
 from ...motions.plan import Plan
 from ...motions.setting import Setting
-from ...phrases import CAUTION
+from ...phrases import caution
 from ...shots.aim import Aim, aim
 from ...shots.catch import errors_m
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
@@ -210,7 +210,7 @@ def as_data(found: Answered, units: str = "si") -> dict[str, Any]:
         "flight_max_s": there.aim.question.flight_max_s,
         **_parts(there, units),
         "assumptions": _assumptions(there),
-        "caution": CAUTION,
+        "caution": caution(),
         "back": back,
     }
 

@@ -1,7 +1,7 @@
 """Throws that arrive, in words: how each is thrown, when it arrives, what is in its way, and how far errors make it miss."""
 
 from ...kinds.words import SURFACE_WORDS
-from ...phrases import STILL_M, length, listed, seconds, speed
+from ...phrases import OR, STILL_M, length, listed, seconds, speed
 from ...prose import number
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED
 from ...shots.question import MOST_M_S
@@ -173,7 +173,7 @@ def _also(aimed, blocked, units):
 
 
 def _stopped(aimed, blocked, units):
-    kinds = listed(list(dict.fromkeys(surface(aimed, way["blocked_by"]) for way in blocked)), "or")
+    kinds = listed(list(dict.fromkeys(surface(aimed, way["blocked_by"]) for way in blocked)), OR)
     if len(blocked) > 1:
         return f"All {number(len(blocked))} throws that would arrive meet {kinds} first."
     one = blocked[0]
@@ -201,4 +201,4 @@ def _would(aimed, units):
     if not aimed.remedies:
         return []
     says = [one.says(units) for one in aimed.remedies]
-    return [f"{listed([says[0], *(say[0].lower() + say[1:] for say in says[1:])], 'or')}, and it arrives."]
+    return [f"{listed([says[0], *(say[0].lower() + say[1:] for say in says[1:])], OR)}, and it arrives."]

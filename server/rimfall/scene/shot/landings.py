@@ -12,7 +12,7 @@ from ...kinds import KINDS
 from ...kinds.words import of_air
 from ...motions.plan import Plan
 from ...motions.setting import Setting
-from ...phrases import CAUTION
+from ...phrases import caution
 from ...shots import net
 from ...shots.landings import ENDINGS, FIGURES, GREATEST_THROWS, Landings, Varied, landings_of
 from ..catalogue import FIELDS
@@ -123,7 +123,7 @@ def as_data(found: Found, units: str = "si") -> dict[str, Any]:
         "short": words.short(landings, units),
         "words": words.sentences(landings, found.ground, units),
         "assumptions": _assumptions(found),
-        "caution": CAUTION,
+        "caution": caution(),
     }
 
 

@@ -8,7 +8,7 @@ import numpy as np
 from pydantic_core import to_json
 
 from ... import __version__
-from ...phrases import CAUTION
+from ...phrases import caution
 from ...shots.match.trials import QUANTITIES
 from ...shots.match.verdicts import judged
 from . import match_words as words
@@ -70,7 +70,7 @@ def as_data(request, units="si"):
         "extra_acceleration_sd_g": None if off.extra_g is None else _of_rows(question, off.extra_sd_g),
         "accuracy": {"value": float(question.sight.sd[0]), "unit": "px" if question.sight.in_pixels else "m"},
         "assumptions": words.assumptions(question, told),
-        "caution": CAUTION,
+        "caution": caution(),
     }
 
 

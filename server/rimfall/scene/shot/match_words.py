@@ -2,7 +2,7 @@
 
 import math
 
-from ...phrases import length, listed, seconds, speed
+from ...phrases import OR, length, listed, seconds, speed
 from ..document import frame_rate
 from ..size.wish_words import three_figures
 
@@ -33,7 +33,7 @@ def verdict(question, told, fit, changes, units):
     if told.verdict == "possible":
         return f"{path} is possible: {habitat(fit, units)} gives it{_near(told, units)}."
     if told.verdict == "possible_if":
-        return f"{path} is possible {listed([one['says'] for one in changes], 'or')}."
+        return f"{path} is possible {listed([one['says'] for one in changes], OR)}."
     if told.verdict == "impossible":
         first = reason(question, told, told.signs[0], units)
         return f"No free path goes like this: {first[:1].lower()}{first[1:]}"

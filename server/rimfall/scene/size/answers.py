@@ -14,7 +14,7 @@ from ...comfort import sizing
 from ...comfort.published import LIMITS, ROWS
 from ...comfort.quantities import QUANTITIES
 from ...errors import BadInput
-from ...phrases import CAUTION_ABOUT_PEOPLE
+from ...phrases import caution_about_people
 from ...physics.constants import G0_M_S2, RPM_RAD_S
 from ...shapes.part import GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM
 from ..feel.limit_words import TOPICS
@@ -81,7 +81,7 @@ def as_data(request, units="si"):
         "words": words,
         "ways": ways,
         "assumptions": size_words.assumptions(request.person, units),
-        "caution": CAUTION_ABOUT_PEOPLE,
+        "caution": caution_about_people(),
     }
 
 

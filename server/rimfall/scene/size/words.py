@@ -5,7 +5,7 @@ import math
 from ...comfort import sizing
 from ...comfort.published import ROWS, STUDIES
 from ...comfort.quantities import QUANTITIES
-from ...phrases import FOOT_M, listed
+from ...phrases import FOOT_M, OR, listed
 from ...physics.constants import RPM_RAD_S
 from ...shapes.part import GREATEST_RADIUS_M, GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM, LEAST_RADIUS_M
 from ..feel.limit_words import count
@@ -210,7 +210,7 @@ def _collided(answer, units):
         lead = f"{listed(_parts(wishes, units))} cannot be met together."
     rest = [one for one in together if one is not hull] or together
     ways = [way for one in rest for way in _ways(request.wishes[one.wish], one, units)]
-    return lead, f"it would work with {listed(ways, 'or')}." if ways else "", more
+    return lead, f"it would work with {listed(ways, OR)}." if ways else "", more
 
 
 def _is_hull(wish, clash):
@@ -258,7 +258,7 @@ def clash(one, request, units="si"):
     figure = one.changes[0] if wish.kind == "figure" else None
     ways = list(_ways(wish, one, units))
     met = "every other wish is met" if one.all_others else "the others of this collision are met"
-    say = f"with {listed(ways, 'or')} {met}." if ways else f"without {wanted(wish, units)}, {met}."
+    say = f"with {listed(ways, OR)} {met}." if ways else f"without {wanted(wish, units)}, {met}."
     return {
         "wish": one.wish,
         "label": wanted(wish, units),

@@ -1,0 +1,47 @@
+"""A language that nobody speaks, by which is seen what is not translated: each message stands between ⟦ and ⟧, numbers are written as in
+German. `python -m tests.pseudo FOLDER` writes its compiled catalogues, xa from left to right and xb from right to left; a server started
+with RIMFALL_LANGUAGES=FOLDER speaks them to whom sends the cookie language=xa."""
+
+import json
+import re
+import sys
+from pathlib import Path
+
+from tests.catalogues import messages
+
+CONTEXT = "\x04"
+OPEN, CLOSE = "⟦", "⟧"
+_MESSAGE = re.compile(r"⟦[^⟦⟧]*⟧")
+
+
+def catalogue(language, direction):
+    texts, page = {}, []
+    for (context, text, many), files in messages().items():
+        key = text if context is None else context + CONTEXT + text
+        forms = [f"{OPEN}{one}{CLOSE}" for one in (text, many) if one is not None]
+        texts[key] = forms[0] if many is None else forms
+        if any(name.startswith("static/") for name in files):
+            page.append(key)
+    return {
+        "source": "", "language": language, "name": language, "direction": direction, "decimal": ",", "group": ".", "plural": "n != 1",
+        "categories": ["one", "other"], "page": page, "messages": texts,
+    }  # fmt: skip
+
+
+def write(folder):
+    """Both catalogues into a folder."""
+    for language, direction in (("xa", "ltr"), ("xb", "rtl")):
+        made = json.dumps(catalogue(language, direction), ensure_ascii=False)
+        Path(folder, f"{language}.json").write_text(made, encoding="utf-8")
+
+
+def outside(text):
+    """What of a text is no message: messages taken out, those within others first."""
+    while (without := _MESSAGE.sub("", text)) != text:
+        text = without
+    return text
+
+
+if __name__ == "__main__":
+    Path(sys.argv[1]).mkdir(parents=True, exist_ok=True)
+    write(sys.argv[1])
