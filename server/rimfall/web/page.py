@@ -14,7 +14,7 @@ from fastapi.templating import Jinja2Templates
 
 from .. import __version__
 from ..folders import NOT_MADE, folder
-from ..language import catalogue, page_script, spoken, tr
+from ..language import catalogue, offered, page_script, spoken, tr
 from ..phrases import caution
 from ..scene.examples import OPENING
 from .asked import NothingThere
@@ -73,7 +73,7 @@ def _page(request, template, entry):
     if not is_made():
         return _templates.TemplateResponse(request, "not_made.html", {"say": NOT_MADE}, status_code=503)
     script, preloaded = scripts(entry)
-    words = _SAID | {"script": script, "preloaded": preloaded, "caution": caution(), "spoken": _spoken()}
+    words = _SAID | {"script": script, "preloaded": preloaded, "caution": caution(), "spoken": _spoken(), "languages": offered()}
     return gzipped(request, _templates.TemplateResponse(request, template, words).body, "text/html")
 
 

@@ -1,12 +1,14 @@
 // Place 3: how it is shown. Pace, beads, arrows, companion, measure, split, units, lights; and the flat plot.
 
 import { ARROW_KINDS } from '../../state/arrow_kinds.js';
+import { tr } from '../../state/language.js';
 import { groundOf } from '../../state/shapes.js';
 import { paceWords, presetWords } from '../../state/words.js';
 import { $, h, setText, icon } from '../shared/dom.js';
 import { choiceRow, createChoice, createSwitch } from '../shared/choice.js';
 import { createAtTheClock } from './at_the_clock.js';
 import { createCompared } from './compared.js';
+import { createLanguage } from './language.js';
 import { createPlot } from './plot.js';
 
 export const PACES = [1, 0.5, 0.25, 0.1];
@@ -53,6 +55,7 @@ export function createLooks({ store, clock, client, explain, large }) {
         { value: 'us', say: 'US customary' },
       ]),
     ],
+    [tr('Language'), createLanguage({ languages: JSON.parse(document.body.dataset.languages), label: tr('Language') })],
     [
       'Theme',
       of('theme', 'Theme', [

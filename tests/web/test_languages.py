@@ -1,0 +1,84 @@
+"""In which language the server answers, as RFC 9110 has it: content-language says which, vary what it hangs on."""
+
+import json
+
+import httpx
+
+from rimfall.scene import examples
+from rimfall.web.app import make_app
+from tests.apart import run_apart
+from tests.tables import each_row
+
+IN_GERMAN = {"accept-language": "de"}
+
+
+class Client:
+    """Asks an app of its own each time."""
+
+    def request(self, method, path, **options):
+        async def once():
+            transport = httpx.ASGITransport(app=make_app())
+            async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
+                return await client.request(method, path, **options)
+
+        return run_apart(once())
+
+    def get(self, path, **options):
+        return self.request("GET", path, **options)
+
+    def post(self, path, **options):
+        return self.request("POST", path, **options)
+
+
+client = Client()
+
+
+def test_a_page_is_in_the_language_that_the_browser_accepts():
+    german, english = (client.get("/", headers={"accept-language": tag}) for tag in ("de-CH,de;q=0.9", "fr"))
+    assert '<html lang="de" dir="ltr">' in german.text
+    assert '<script defer src="language/de.js?is=' in german.text
+    assert '<html lang="en" dir="ltr">' in english.text
+    assert "language/" not in english.text
+    assert (german.headers["content-language"], english.headers["content-language"]) == ("de", "en")
+    assert {"accept-language", "cookie"} <= {one.strip() for one in german.headers["vary"].split(",")}
+
+
+def test_what_was_chosen_comes_before_what_the_browser_accepts():
+    page = client.get("/", headers={"accept-language": "de", "cookie": "language=en"})
+    assert '<html lang="en"' in page.text
+
+
+@each_row("cookie", ["language=../de", "language=", "language", "=;;;,", "language=%00", "l" * 9000])
+def test_a_cookie_that_says_nothing_is_none(cookie):
+    page = client.get("/", headers={"cookie": cookie})
+    assert page.status_code == 200
+    assert page.headers["content-language"] == "en"
+
+
+def test_messages_of_the_page_are_a_script_that_may_be_kept():
+    page = client.get("/", headers={"accept-language": "de"}).text
+    address = page.partition('<script defer src="')[2].partition('"')[0]
+    script = client.get(f"/{address}")
+    assert script.headers["content-type"].startswith("text/javascript")
+    assert "immutable" in script.headers["cache-control"]
+    said = json.loads(script.text.removeprefix("globalThis.rimfallLanguage=").rstrip(";\n"))
+    assert said["messages"]["Glossary"] == "Glossar"
+    assert client.get("/language/en.js").status_code == 404
+    assert client.get("/language/..%2Fde.js").status_code == 404
+
+
+def test_sentences_and_refusals_are_in_the_language_of_the_request():
+    scene = examples.example("same-lob")
+    english, german, again = (
+        client.post("/api/trace", content=scene, headers={"content-type": "application/json", **headers}).json()
+        for headers in ({}, IN_GERMAN, {})
+    )
+    assert english["motions"][0]["words"] != german["motions"][0]["words"]
+    assert english["motions"][0]["events"][-1]["time_s"] == german["motions"][0]["events"][-1]["time_s"]
+    assert again["motions"][0]["words"] == english["motions"][0]["words"]
+    wrong = {"habitat": {"radius_m": -1, "spin_rpm": 5}}
+    said, gesagt = (client.post("/api/trace", json=wrong, headers=headers).json() for headers in ({}, IN_GERMAN))
+    assert [(one["field"], one["was"]) for one in said["refused"]] == [
+        (one["field"], one["was"]) for one in gesagt["refused"]
+    ]
+    assert said["refused"][0]["say"] != gesagt["refused"][0]["say"]
