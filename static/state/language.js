@@ -63,6 +63,12 @@ export function listed(parts, type = 'conjunction') {
   return new Intl.ListFormat(locale, { type }).format(parts);
 }
 
+/** A label within a sentence: English writes it small there, other languages as it is.
+ *  @param {string} label */
+export function inSentence(label) {
+  return language === 'en' ? label.toLowerCase() : label;
+}
+
 /** @param {number} count */
 function category(count) {
   plurals ??= new Intl.PluralRules(locale);
