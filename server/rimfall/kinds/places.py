@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from ..language import tr, written
 from ..physics import frames
 from .motion import body_of
 
@@ -32,7 +33,8 @@ def body_clear(motion, setting):
 
 
 def clear_of_surfaces(habitat, place, diameter_m, size_field, size):
-    """A body's centre is outside every surface by its own radius, and over its floor; size: what the field of its size says."""
+    """A body's centre is outside every surface by its own radius, and over its floor; size: what the field of its size says, None of a
+    place that no body is at."""
     half = diameter_m / 2
     if not diameter_m < habitat.radius_m / 2:
         yield size_field, size, f"below half the radius, {habitat.radius_m / 2:g} m"
@@ -48,7 +50,10 @@ def clear_of_surfaces(habitat, place, diameter_m, size_field, size):
         yield "place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, {what}"
     elif not low - TOUCH_M * (low > half) <= place.height_m <= high:
         # Where the ground curves up, its height has no exact figure: a place that is on it to the last digit is on it.
-        may_be = f"{low:.9g} to {high:.9g} m, outside every surface by half its diameter"
+        ends = {"low": written(low, ".9g"), "high": written(high, ".9g")}
+        may_be = tr("{low} to {high} m, outside every surface by half its diameter", **ends)
+        if size is None:
+            may_be = tr("{low} to {high} m, outside every surface of the habitat", **ends)
         yield "place.height_m", place.height_m, may_be
 
 

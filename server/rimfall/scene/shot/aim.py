@@ -12,6 +12,7 @@ from ...kinds import KINDS
 from ...kinds.motion import body_of
 from ...kinds.places import clear_of_surfaces
 from ...kinds.words import of_air
+from ...language import tr, tr_later, written
 from ...motions.plan import Plan
 from ...motions.setting import Setting
 from ...phrases import caution
@@ -32,7 +33,8 @@ from .aim_way import way_of
 from .thrown import thrower_of, thrown_in, told_of_throws
 
 ANSWER_VERSION = 1
-_ASKS_LESS = "Ask for shorter flights (flight_max_s), or let the scene end sooner (sampling.duration_s)."
+_LONGEST = 60  # characters of a motion's name
+_ASKS_LESS = tr_later("Ask for shorter flights (flight_max_s), or let the scene end sooner (sampling.duration_s).")
 
 
 @dataclass(frozen=True)
@@ -63,12 +65,12 @@ def find(request: Any, watch: Callable[[int, int], None] | None = None) -> Answe
     motion, fixed = thrown_in(request.scene, request.motion), _fixed(request.fixed)
     moves = hasattr(request.to, "motion")
     if request.back and moves:
-        raise BadInput(wrong("back", True, "false where what catches is a motion of the scene"))
+        raise BadInput(wrong("back", True, tr("false where what catches is a motion of the scene")))
     with told_of_throws(
         motion,
         steps_field="motion",
         work_field="flight_max_s",
-        stopped="This is too much work: it was",
+        stopped=tr_later("This is too much work: it was stopped after {used}, and one request may use {most}."),
         asks_less=_ASKS_LESS,
     ):
         there = _aimed(request, request.scene, motion, request.to, fixed)
@@ -84,9 +86,10 @@ def _fixed(part):
     """What is fixed. Raises BadInput where that is not one thing."""
     given = {name: value for name, value in part.model_dump().items() if value is not None}
     if len(given) != 1:
-        names = ", ".join(given) or "nothing"
-        may_be = "exactly one of speed_m_s, elevation_deg, flight_s, least"
-        raise BadInput(refusal("fixed", names, may_be, f"What is fixed was {names}; it must be {may_be}."))
+        names = ", ".join(given) or tr("nothing")
+        may_be = tr("exactly one of speed_m_s, elevation_deg, flight_s, least")
+        say = tr("What is fixed was {names}; it must be {may_be}.", names=names, may_be=may_be)
+        raise BadInput(refusal("fixed", names, may_be, say))
     ((name, value),) = given.items()
     return Fixed(LEAST, None) if name == LEAST else Fixed(name, value)
 
@@ -97,7 +100,9 @@ def _aimed(request, scene, motion, to, fixed):
     thrower = thrower_of(setting, motion)
     lasts_s = thrower.hand.end_s - thrower.hand.time_s
     if fixed.what == FLIGHT and fixed.value > lasts_s:
-        may_be = f"above 0 to {lasts_s:.6g} s, for so long {motion.name} is followed"
+        may_be = tr(
+            "above 0 to {time} s, for so long {name} is followed", time=written(lasts_s, ".6g"), name=motion.name
+        )
         raise BadInput(wrong("fixed.flight_s", fixed.value, may_be))
     longest = min(max(request.flight_max_s, fixed.value if fixed.what == FLIGHT else 0.0), lasts_s)
     target = _target(setting, scene, motion, to, request.within_m)
@@ -127,13 +132,16 @@ def _target(setting, scene, motion, to, within_m):
         return Moving(spin, _path_of(scene, motion, to.motion))
     grounds = max(len(setting.habitat.floors), 1)
     if to.floor >= grounds:
-        may_be = f"0 to {grounds - 1}, one of the {grounds} floors" if grounds > 1 else "0: there is one ground"
+        may_be = tr("0: there is one ground")
+        if grounds > 1:
+            may_be = tr("0 to {last}, one of the {count} floors", last=grounds - 1, count=grounds)
         raise BadInput(wrong("to.floor", to.floor, may_be))
     if to.floor != motion.place.floor:
-        raise BadInput(wrong("to.floor", to.floor, f"{motion.place.floor}, the floor that {motion.name} is thrown on"))
+        may_be = tr("{floor}, the floor that {name} is thrown on", floor=motion.place.floor, name=motion.name)
+        raise BadInput(wrong("to.floor", to.floor, may_be))
     clashes = [
-        wrong(field.replace("place.", "to."), was, may_be.replace("by half its diameter", "of the habitat"))
-        for field, was, may_be in clear_of_surfaces(setting.habitat, to, 0.0, "to", 0.0)
+        wrong(field.replace("place.", "to."), was, may_be)
+        for field, was, may_be in clear_of_surfaces(setting.habitat, to, 0.0, "to", None)
     ]
     if clashes:
         raise BadInput(*clashes)
@@ -142,7 +150,11 @@ def _target(setting, scene, motion, to, within_m):
     aimed_at = chart.position(_clear(setting.habitat, to, body_of(motion.body).diameter_m / 2))
     short_m = float(np.linalg.norm(aimed_at - wanted))
     if short_m > within_m:
-        may_be = f"so far from every surface that the thing comes within {within_m:g} m; its own surface stops it {short_m:.3g} m away"
+        may_be = tr(
+            "so far from every surface that the thing comes within {reach} m; its own surface stops it {short} m away",
+            reach=written(within_m, "g"),
+            short=written(short_m, ".3g"),
+        )
         raise BadInput(wrong("to.height_m", to.height_m, may_be))
     return Resting(spin, aimed_at)
 
@@ -160,24 +172,23 @@ def _path_of(scene, motion, name):
     others = [one.name for one in scene.motions if one.name != motion.name and one.kind != "pour"]
     catcher = next((one for one in scene.motions if one.name == name), None)
     if name not in others:
-        may_be = (
-            f"another motion of the scene that is one thing: {', '.join(others)}"
-            if others
-            else "a place: no other motion is there"
-        )
+        may_be = tr("a place: no other motion is there")
+        if others:
+            may_be = tr("another motion of the scene that is one thing: {names}", names=", ".join(others))
         raise BadInput(wrong("to.motion", name, may_be))
     traced = trace(scene.model_copy(update={"motions": [catcher], "compare": []})).motions[0]
     if traced.track.path is None:
-        raise BadInput(wrong("to.motion", name, "a motion that begins before the scene ends"))
+        raise BadInput(wrong("to.motion", name, tr("a motion that begins before the scene ends")))
     return traced.track.path
 
 
 def _turned_round(scene, motion, to):
     """The throw back, and the hands it goes to: those that threw."""
     names = {one.name for one in scene.motions}
-    name = f"{motion.name} back"[:60]
+    name = tr("{name} back", name=motion.name)[:_LONGEST]
+    room = _LONGEST - len(tr("{name} again", name=""))
     while name in names:
-        name = f"{name[:54]} again"
+        name = tr("{name} again", name=name[:room])
     place = motion.place.model_copy(
         update={"along_m": to.along_m, "height_m": to.height_m, "axial_m": to.axial_m, "floor": to.floor}
     )
@@ -276,12 +287,17 @@ def _assumptions(aimed):
         fastest = max((float(np.linalg.norm(one.velocity)) for one in shown), default=0.0)
         out += of_air(aimed.plan, aimed.setting, fastest)
     if getattr(aimed.motion, "bounces", 0):
-        out.append("Only throws that arrive before they touch anything are looked for, none that bounce.")
+        out.append(tr("Only throws that arrive before they touch anything are looked for, none that bounce."))
     if hasattr(aimed.to, "motion"):
-        out.append(f"Before it starts and after it ends, {aimed.to.motion} is taken to be at rest aboard.")
+        out.append(
+            tr("Before it starts and after it ends, {name} is taken to be at rest aboard.", name=aimed.to.motion)
+        )
     long = [low for low, high in aimed.aim.curve.missing_s if low > 0.05 * aimed.aim.question.flight_max_s]
     if long:
         out.append(
-            f"Flights of more than {min(long):.3g} s are not all told apart: in this air they hang on digits that no hand can hold to."
+            tr(
+                "Flights of more than {time} s are not all told apart: in this air they hang on digits that no hand can hold to.",
+                time=written(min(long), ".3g"),
+            )
         )
     return out

@@ -7,12 +7,14 @@ from typing import Any
 
 import numpy as np
 
-from ...phrases import seconds, speed
+from ...language import tr, written
+from ...phrases import seconds
 from ...shots.aim import Aim, aim
 from ...shots.beside import least_free
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
 from ...shots.question import Question
 from ...shots.throws import speed_heading_elevation
+from .aim_words import plain_speed
 
 MOST = 3
 _FIGURES = {  # of throws (N, 3) and their flight times (N,)
@@ -37,16 +39,29 @@ class Remedy:
 
     def says(self, units: str) -> str:
         """What to do, as a sentence without its end."""
-        if self.kind == "air":
-            return "Do without air"
         if self.kind != "fixed":
-            return f"Do without the {self.kind}"
+            return _without(self.kind)
         ((name, value),) = self.fixed.items()
         if name == SPEED:
-            return f"Throw at {speed(value, units)}".replace(".0\u00a0", "\u00a0")
+            return tr("Throw at {speed}", speed=plain_speed(value, units))
         if name == ELEVATION:
-            return f"Throw it {abs(value):g}° {'down' if value < 0 else 'up'}" if value else "Throw it level"
-        return f"Let it fly for {seconds(value)}"
+            return _thrown_up(value)
+        return tr("Let it fly for {time}", time=seconds(value))
+
+
+def _without(kind):
+    return {
+        "air": tr("Do without air"),
+        "ceiling": tr("Do without the ceiling"),
+        "hub": tr("Do without the hub"),
+    }[kind]
+
+
+def _thrown_up(elevation_deg):
+    angle = f"{written(abs(elevation_deg), 'g')}°"
+    if not elevation_deg:
+        return tr("Throw it level")
+    return tr("Throw it {angle} up", angle=angle) if elevation_deg > 0 else tr("Throw it {angle} down", angle=angle)
 
 
 def remedies(found: Aim, scene: Any, asked_of: Callable[[Any], Question]) -> list[Remedy]:
