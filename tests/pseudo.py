@@ -37,6 +37,7 @@ def write(folder):
 
 def outside(text):
     """What of a text is no message: messages taken out, those within others first."""
+    text = text.replace("\u2068", "").replace("\u2069", "")
     while (without := _MESSAGE.sub("", text)) != text:
         text = without
     return text

@@ -75,7 +75,10 @@ function category(count) {
   return plurals.select(count);
 }
 
-/** @param {string} text @param {Record<string, unknown>} [places] */
+/** What comes into a place keeps its own direction where the words about it go from right to left.
+ *  @param {string} text @param {Record<string, unknown>} [places] */
 function filled(text, places) {
-  return places ? text.replace(/\{(\w+)\}/g, (all, name) => (name in places ? String(places[name]) : all)) : text;
+  if (!places) return text;
+  const set = name => (isRightToLeft ? `\u2068${places[name]}\u2069` : String(places[name]));
+  return text.replace(/\{(\w+)\}/g, (all, name) => (name in places ? set(name) : all));
 }

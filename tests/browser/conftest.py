@@ -25,7 +25,9 @@ import os
 
 import pytest
 
+from rimfall.language import TRIED_OUT
 from rimfall.scene.examples import example
+from tests import pseudo
 from tests.browsing import DRAWN, started
 from tests.serving import serving
 
@@ -229,8 +231,11 @@ def _key(options):
 
 @pytest.fixture(scope="session")
 def base_url(tmp_path_factory):
-    """The origin of a server of this test run."""
-    with serving(tmp_path_factory.mktemp("server") / "log.txt", arguments=("-m", "tests.served")) as origin:
+    """The origin of a server of this test run, which speaks the languages of `tests/pseudo.py` besides."""
+    pseudo.write(languages := tmp_path_factory.mktemp("languages"))
+    environment = {TRIED_OUT: str(languages)}
+    log = tmp_path_factory.mktemp("server") / "log.txt"
+    with serving(log, environment=environment, arguments=("-m", "tests.served")) as origin:
         yield origin
 
 

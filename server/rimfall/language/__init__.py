@@ -84,7 +84,12 @@ def _found(key, text):
 
 
 def _filled(text, places):
-    return text.format_map(places) if places else text
+    if not places:
+        return text
+    catalogue = _spoken.get()
+    if catalogue is not None and catalogue.direction == "rtl":  # what comes into a place keeps its own direction
+        places = {name: f"\u2068{value}\u2069" for name, value in places.items()}
+    return text.format_map(places)
 
 
 @contextlib.contextmanager

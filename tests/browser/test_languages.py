@@ -1,0 +1,79 @@
+"""The page in other languages: nothing that people read is left in English, by a language that marks all that is translated; German from the first
+byte on; and from right to left nothing hangs over an edge."""
+
+import re
+
+from tests.pseudo import outside
+
+from .looking import open_place, said, settle, until
+from .test_accessible import each_part
+
+# every text that is read: of elements, and of the attributes that a screen reader or a pointer brings
+READ = """selector => {
+  const attributes = ['aria-label', 'title', 'placeholder', 'alt', 'aria-valuetext', 'aria-description'];
+  const where = node => `${node.tagName} ${node.id} ${node.className?.baseVal ?? node.className}`;
+  const found = [];
+  const read = node => { // a text in which parts are elements is one
+    for (const name of attributes) if (node.hasAttribute(name)) found.push([node.getAttribute(name), `${where(node)} [${name}]`]);
+    if (node.matches('script, style, template, .cite')) return;
+    const isText = [...node.childNodes].some(child => child.nodeType === Node.TEXT_NODE && /[^\\s\\d.,·]/.test(child.data));
+    if (isText && (node.checkVisibility() || node.matches('.unseen, title'))) return found.push([node.textContent, where(node)]);
+    for (const child of node.children) read(child);
+  };
+  for (const root of document.querySelectorAll(selector)) read(root);
+  return found;
+}"""
+# what is the same in every language: units, names of formats and of the program, keys of a keyboard
+SAME = re.compile(
+    r"\b(?:Rimfall|English|Deutsch|xa|xb|OpenUSD|glTF|USD|CSV|JSON|PNG|PDF|SVG|HTML|MP4|WebM|EXR|ZIP|QR|SI|US|WebGL|fps|px|Esc|Ctrl|Shift|Alt|Tab|Enter|Home|End|PageUp|PageDown|Del"
+    r"|rpm|m|mm|cm|km|s|ms|min|h|g|kg|t|N|kN|Nm|kNm|MNm|Pa|kPa|MPa|GPa|W|kW|MW|J|kJ|MJ|Hz|rad|ft|in|lb|mph|psi|ml|l|R|K|C|F|x|y|z|v|a|ω|e|i|d)\b|°C|°F"
+)
+LETTERS = re.compile(r"[^\W\d_]{2,}")
+
+
+def left_in_english(page, selector):
+    found = {}
+    for text, where in page.evaluate(READ, selector):
+        rest = SAME.sub(" ", outside(text))
+        if LETTERS.search(rest):
+            found[" ".join(text.split())[:160]] = where
+    return found
+
+
+def test_all_that_people_read_is_a_message(open_page):
+    page = open_page(locale="xa")
+    assert page.evaluate("document.documentElement.lang") == "xa"
+    found = left_in_english(page, "body")
+    for _name, selector in each_part(page):
+        found |= left_in_english(page, selector)
+    assert found == {}
+
+
+def test_german_from_the_first_byte_on(open_page):
+    page = open_page(locale="de-DE")
+    assert page.evaluate("document.documentElement.lang") == "de"
+    until("words", lambda: "spinwärts" in said(page, 0) or "gegen den Spin" in said(page, 0))
+    radius = page.locator("#dials input").first
+    radius.fill("28,5")
+    radius.press("Enter")
+    until("the figure is read as it is written", lambda: radius.input_value() == "28,5")
+    open_place(page, 3)
+    page.locator("[aria-label='Sprache'] button", has_text="English").click()
+    page.locator("[aria-label='Language']").wait_for(state="attached")
+    assert page.evaluate("document.documentElement.lang") == "en"
+
+
+def test_from_right_to_left_nothing_hangs_over_an_edge(open_page):
+    page = open_page(locale="xb")
+    assert page.evaluate("getComputedStyle(document.body).direction") == "rtl"
+    for width, height in ((1440, 900), (1024, 768), (390, 844)):
+        page.set_viewport_size({"width": width, "height": height})
+        settle(page)
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        over = page.evaluate(
+            """() => [...document.querySelectorAll('button, input, h1, h2, p, label, svg')]
+                .filter(e => e.checkVisibility({ visibilityProperty: true }) && !e.closest('.unseen, .stages'))
+                .map(e => [`${e.tagName} ${e.id || e.className?.baseVal || e.className} ${e.textContent.slice(0, 40)}`, e.getBoundingClientRect()])
+                .filter(([, r]) => r.width > 0 && r.height > 0 && (r.right > innerWidth + 1 || r.left < -1)).map(([name]) => name)"""
+        )
+        assert over == []
