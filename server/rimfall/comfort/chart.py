@@ -7,6 +7,7 @@ on them, are radius in metres and spin in rpm; clipping is done in their logarit
 import math
 from dataclasses import dataclass
 
+from ..language import in_signs, tr, tr_later
 from ..physics.constants import RPM_RAD_S
 from .limits import NO_NAME, own_id
 from .published import LIMITS, ROWS, STUDIES
@@ -14,6 +15,7 @@ from .quantities import QUANTITIES
 
 RADIUS_M = (1.0, 10_000.0)
 SPIN_RPM = (0.1, 60.0)
+_BOUNDS = {"at_least": tr_later("{figure} at least"), "at_most": tr_later("{figure} at most")}
 GRAVITY_G = (0.1, 0.3, 1.0)  # few enough to tell apart; our own choice
 
 _LEAST_SHOWN = 1e-6  # of a unit; four figures of a limit are shown, never with a power of ten
@@ -70,13 +72,14 @@ def chart(person, own_limits):
 
 def says(quantity, bound, limit):
     """A limit in words: "6 rpm at most"."""
-    return f"{_figure(quantity, limit)} {bound.replace('_', ' ')}"
+    return tr(_BOUNDS[bound], figure=_figure(quantity, limit))
 
 
 def _figure(quantity, value):
     unit = QUANTITIES[quantity].unit
-    shown = f"{float(f'{value:.4g}'):,.9f}".rstrip("0").rstrip(".") if value >= _LEAST_SHOWN else "under 0.000001"
-    return shown + (f"\u00a0{unit}" if unit else "")
+    shown = in_signs(f"{float(f'{max(value, _LEAST_SHOWN):.4g}'):,.9f}".rstrip("0").rstrip("."))
+    figure = shown + (f"\u00a0{unit}" if unit else "")
+    return figure if value >= _LEAST_SHOWN else tr("under {figure}", figure=figure)
 
 
 def _grouped(rows):
@@ -98,7 +101,7 @@ def _line(key, rows, person):
 
 def _own_line(number, own, person):
     """Its id is that of its row (`limits.compare`)."""
-    key, named = (own.quantity, own.bound, own.value), own.name.strip() or NO_NAME
+    key, named = (own.quantity, own.bound, own.value), own.name.strip() or tr(NO_NAME)
     return _limit_line(key, (own_id(number),), named, person, mine=True)
 
 

@@ -8,7 +8,9 @@ floating speed under thrust.
 import math
 from dataclasses import dataclass
 
+from ..language import tr, tr_later
 from ..physics.constants import RPM_RAD_S, TURN_RAD
+from .grounds import on_the
 from .in_hand import dropped, glass, poured
 from .on_foot import on_foot
 from .posture import head_turns, levels, lying, standing
@@ -28,9 +30,9 @@ class FigureRow:
     on_turntable: str = ""
 
     def called(self, ground):
-        """Its label where the ground is that."""
+        """Its label where the ground is that, in the language that is spoken."""
         label = self.on_turntable or self.label if ground == "turntable" else self.label
-        return label.format(ground=ground)
+        return tr(label, ground=on_the(ground))
 
 
 def _group(name, **rows):
@@ -39,72 +41,84 @@ def _group(name, **rows):
 
 FIGURES = {
     **_group(
-        "Turning",
-        period_s=("One turn takes", "s"),
-        spin_rpm=("Spin", "rpm"),
-        rim_speed_m_s=("Rim speed", "m/s"),
+        tr_later("Turning"),
+        period_s=(tr_later("One turn takes"), "s"),
+        spin_rpm=(tr_later("Spin"), "rpm"),
+        rim_speed_m_s=(tr_later("Rim speed"), "m/s"),
     ),
     **_group(
-        "Standing",
-        feet_g=("At the feet", "g"),
-        heart_g=("At the heart", "g"),
-        head_g=("At the head", "g"),
-        gradient_percent=("Change from feet to head", "%"),
-        gradient_g_per_m=("Change with height", "g/m"),
+        tr_later("Standing"),
+        feet_g=(tr_later("At the feet"), "g"),
+        heart_g=(tr_later("At the heart"), "g"),
+        head_g=(tr_later("At the head"), "g"),
+        gradient_percent=(tr_later("Change from feet to head"), "%"),
+        gradient_g_per_m=(tr_later("Change with height"), "g/m"),
     ),
     **_group(
-        "Sitting and lying",
-        seated_heart_g=("Seated, at the heart", "g"),
-        seated_head_g=("Seated, at the head", "g"),
-        rise_push_g=("Standing up: push on the head, spinward", "g"),
-        lying_along_g=("Lying along the axis", "g"),
-        lying_across_g=("Lying across the axis", "g"),
-        lying_across_lean_deg=("Lying across: down leans at head and feet", "°"),
+        tr_later("Sitting and lying"),
+        seated_heart_g=(tr_later("Seated, at the heart"), "g"),
+        seated_head_g=(tr_later("Seated, at the head"), "g"),
+        rise_push_g=(tr_later("Standing up: push on the head, spinward"), "g"),
+        lying_along_g=(tr_later("Lying along the axis"), "g"),
+        lying_across_g=(tr_later("Lying across the axis"), "g"),
+        lying_across_lean_deg=(tr_later("Lying across: down leans at head and feet"), "°"),
     ),
     **_group(
-        "On foot",
-        walk_spinward_g=("Walking spinward", "g"),
-        walk_antispinward_g=("Walking antispinward", "g"),
-        run_spinward_g=("Running spinward", "g"),
-        run_antispinward_g=("Running antispinward", "g"),
-        walk_axial_lean_deg=("Walking along the axis: down leans", "°", "Walking outward: down leans"),
-        float_speed_m_s=("Feet leave the {ground}, antispinward at", "m/s"),
-        coriolis_ratio=("Coriolis to gravity, at a walk", ""),
+        tr_later("On foot"),
+        walk_spinward_g=(tr_later("Walking spinward"), "g"),
+        walk_antispinward_g=(tr_later("Walking antispinward"), "g"),
+        run_spinward_g=(tr_later("Running spinward"), "g"),
+        run_antispinward_g=(tr_later("Running antispinward"), "g"),
+        walk_axial_lean_deg=(
+            tr_later("Walking along the axis: down leans"),
+            "°",
+            tr_later("Walking outward: down leans"),
+        ),
+        float_speed_m_s=(tr_later("Feet leave the {ground}, antispinward at"), "m/s"),
+        coriolis_ratio=(tr_later("Coriolis to gravity, at a walk"), ""),
     ),
     **_group(
-        "Stairs and ladders",
-        stairs_spinward_g=("Up stairs that rise spinward", "g"),
-        stairs_antispinward_g=("Up stairs that rise antispinward", "g"),
-        stairs_lean_deg=("Up stairs: down leans by up to", "°"),
-        ladder_push_g=("Up a ladder: push, spinward", "g"),
-        ladder_lean_deg=("Up a ladder: down leans at its foot", "°"),
-        ladder_halfway_lean_deg=("Up a ladder: down leans half way to the axis", "°"),
+        tr_later("Stairs and ladders"),
+        stairs_spinward_g=(tr_later("Up stairs that rise spinward"), "g"),
+        stairs_antispinward_g=(tr_later("Up stairs that rise antispinward"), "g"),
+        stairs_lean_deg=(tr_later("Up stairs: down leans by up to"), "°"),
+        ladder_push_g=(tr_later("Up a ladder: push, spinward"), "g"),
+        ladder_lean_deg=(tr_later("Up a ladder: down leans at its foot"), "°"),
+        ladder_halfway_lean_deg=(tr_later("Up a ladder: down leans half way to the axis"), "°"),
     ),
     **_group(
-        "Lift",
-        lift_push_g=("Riding up: push, spinward", "g"),
-        lift_lean_deg=("Riding up: down leans at the start", "°"),
-        lift_halfway_g=("Half way to the axis, at rest", "g"),
-        lift_halfway_lean_deg=("Riding up: down leans half way to the axis", "°"),
+        tr_later("Lift"),
+        lift_push_g=(tr_later("Riding up: push, spinward"), "g"),
+        lift_lean_deg=(tr_later("Riding up: down leans at the start"), "°"),
+        lift_halfway_g=(tr_later("Half way to the axis, at rest"), "g"),
+        lift_halfway_lean_deg=(tr_later("Riding up: down leans half way to the axis"), "°"),
     ),
     **_group(
-        "Turning the head",
-        head_worst_deg_s2=("Greatest angular acceleration across a turn", "°/s²"),
+        tr_later("Turning the head"),
+        head_worst_deg_s2=(tr_later("Greatest angular acceleration across a turn"), "°/s²"),
     ),
     **_group(
-        "Things in hand",
-        drop_time_s=("Dropped from the hand: falls for", "s"),
-        drop_drift_m=("Dropped from the hand: lands, spinward positive", "m"),
-        drop_axial_m=("Dropped from the hand: lands along the axis by", "m", "Dropped from the hand: lands outward by"),
-        pour_drift_m=("Poured into a glass: off, spinward positive", "m"),
-        pour_axial_m=("Poured into a glass: off along the axis by", "m", "Poured into a glass: off outward by"),
-        glass_walk_lean_deg=("Glass at a steady walk: surface leans", "°"),
-        glass_start_lean_deg=("Glass on setting off: surface leans", "°"),
-        glass_stairs_lean_deg=("Glass up the stairs: surface leans", "°"),
+        tr_later("Things in hand"),
+        drop_time_s=(tr_later("Dropped from the hand: falls for"), "s"),
+        drop_drift_m=(tr_later("Dropped from the hand: lands, spinward positive"), "m"),
+        drop_axial_m=(
+            tr_later("Dropped from the hand: lands along the axis by"),
+            "m",
+            tr_later("Dropped from the hand: lands outward by"),
+        ),
+        pour_drift_m=(tr_later("Poured into a glass: off, spinward positive"), "m"),
+        pour_axial_m=(
+            tr_later("Poured into a glass: off along the axis by"),
+            "m",
+            tr_later("Poured into a glass: off outward by"),
+        ),
+        glass_walk_lean_deg=(tr_later("Glass at a steady walk: surface leans"), "°"),
+        glass_start_lean_deg=(tr_later("Glass on setting off: surface leans"), "°"),
+        glass_stairs_lean_deg=(tr_later("Glass up the stairs: surface leans"), "°"),
     ),
     **_group(
-        "The floor",
-        floor_lean_deg=("Standing: down leans from the {ground}", "°"),
+        tr_later("The floor"),
+        floor_lean_deg=(tr_later("Standing: down leans from the {ground}"), "°"),
     ),
 }
 

@@ -4,11 +4,12 @@ import math
 from dataclasses import dataclass
 from string import ascii_lowercase
 
-from .published import BOUNDS, LIMITS, ROWS, STUDIES
+from ..language import tr, tr_later
+from .published import BOUNDS, LIMITS, ROWS, told
 from .quantities import QUANTITIES
 
 SAME = 1e-9  # relative: below this two values are one, and a value at its limit keeps to it
-NO_NAME = "your own"
+NO_NAME = tr_later("your own")
 _QUANTITY_ORDER = tuple(QUANTITIES)
 
 
@@ -65,14 +66,13 @@ def own_id(number):
 
 
 def _published(row):
-    study = STUDIES[row.study]
-    return vars(row) | {"study": study.name, "year": study.year, "mine": False}
+    return {name: value for name, value in vars(row).items() if name != "notes"} | told(row) | {"mine": False}
 
 
 def _own(number, own):
     """A limit of the user's as a row; number is its place in the document, from 1."""
     figure = {"quantity": own.quantity, "bound": own.bound, "limit": own.value, "unit": QUANTITIES[own.quantity].unit}
-    study = own.name.strip() or NO_NAME
+    study = own.name.strip() or tr(NO_NAME)
     about = {"who": "", "source": "", "via": "", "note": "", "known_by": "", "mine": True}
     return {"id": own_id(number), "study": study, "year": None} | figure | about
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..language import tr
 from ..motions.people import lean_deg, weight_g
 from ..physics.constants import G0_M_S2
 from ..physics.frames import spin_cross
@@ -89,7 +90,7 @@ def levels(stance, decks):
     elif habitat.floors:
         named = [(f.name, f.radius_m) for f in habitat.floors]
     elif stance.on_a_table:
-        named = [("Rim of the turntable", habitat.radius_m)]
+        named = [(tr("Rim of the turntable"), habitat.radius_m)]
     else:
         named = [("", habitat.radius_m - k * _STOREY_M) for k in _storeys(habitat)]
     return tuple(_level(stance, *one) for one in named)

@@ -12,6 +12,7 @@ Only the first two are limits. Head-to-foot gradient has none: the figures that 
 
 from dataclasses import dataclass
 
+from ..language import tr, tr_later
 from .quantities import QUANTITIES
 
 
@@ -88,21 +89,21 @@ _ALL = (
     ),
     Study(
         "harris_2014",
-        "Harris and others",
+        tr_later("Harris and others"),
         2014,
         "Harris, Herpers, Hofhammer & Jenkin, How much gravity is needed to establish the perceptual upright?, PLOS ONE "
         "(2014), abstract, doi 10.1371/journal.pone.0106207",
     ),
     Study(
         "bretl_2019",
-        "Bretl and others",
+        tr_later("Bretl and others"),
         2019,
         "Bretl, McCusker, Dixon & Clark, Tolerable acclimation to the cross-coupled illusion through a 10-day, incremental, "
         "personalized protocol, J. Vestib. Res. 29(2-3) (2019), abstract",
     ),
     Study(
         "standardized_protocol_2020",
-        "Standardized protocol",
+        tr_later("Standardized protocol"),
         2020,
         "A standardized, incremental protocol to increase human tolerance to the cross-coupled illusion, J. Vestib. Res. "
         "(2020), abstract, doi 10.3233/VES-190673",
@@ -120,7 +121,7 @@ BOUNDS = (*LIMITS, "optimum", "reached", "observed")
 class Published:
     """One figure of one study: limit in `unit` (that of the quantity), for whom, and how it is known: "read" or "memory".
 
-    source: the citation and, where it is known through another work, `via` after it. Neither ends in a full stop; a note does.
+    via: through which other work it is known, where it is, without a full stop; notes: sentences. These are in English (`told`).
     """
 
     id: str
@@ -130,25 +131,47 @@ class Published:
     limit: float
     unit: str
     who: str
-    source: str
     via: str
-    note: str
+    notes: tuple
     known_by: str
 
+    @property
+    def source(self):
+        """The citation and, after it, through what it is known, in the language that is spoken."""
+        return "; ".join(part for part in (STUDIES[self.study].citation, self.via and tr(self.via)) if part)
 
-_STATION = "people aboard rotating stations; the survey's table says no more"
-_BY_HALL = (
+    @property
+    def note(self):
+        """Its notes in the language that is spoken."""
+        return " ".join(map(tr, self.notes))
+
+
+_STATION = tr_later("people aboard rotating stations; the survey's table says no more")
+_BY_HALL = tr_later(
     "as surveyed in T. W. Hall, Artificial Gravity and the Architecture of Orbital Habitats, 1st Int. Symp. on Space Tourism "
     "(1997)"
 )
-_SURVEYED = "As the table of the 1997 survey gives it, not the paper itself."
+_SURVEYED = tr_later("As the table of the 1997 survey gives it, not the paper itself.")
 
 
 def _row(study, quantity, bound, limit, who, note, via="", of="", known_by="memory"):
     """A Published; `via` is the secondary source, `of` tells apart two figures of one study on the same quantity."""
     name = ".".join(part for part in (study, quantity, bound, of) if part)
-    source = "; ".join(part for part in (STUDIES[study].citation, via) if part)
-    return Published(name, study, quantity, bound, limit, QUANTITIES[quantity].unit, who, source, via, note, known_by)
+    notes = tuple(one for one in (_SURVEYED if via == _BY_HALL else "", note) if one)
+    return Published(name, study, quantity, bound, limit, QUANTITIES[quantity].unit, who, via, notes, known_by)
+
+
+def told(row):
+    """The words of a Published in the language that is spoken."""
+    study = STUDIES[row.study]
+    return {
+        "study": tr(study.name),
+        "year": study.year,
+        "who": tr(row.who),
+        "source": row.source,
+        "via": row.via and tr(row.via),
+        "note": row.note,
+    }
 
 
 def _surveyed(study, least_g, most_g, most_rpm, least_rim_m_s=None, spin_note=""):
@@ -160,7 +183,7 @@ def _surveyed(study, least_g, most_g, most_rpm, least_rim_m_s=None, spin_note=""
         ("rim_speed", "at_least", least_rim_m_s, ""),
     )
     return tuple(
-        _row(study, quantity, bound, limit, _STATION, f"{_SURVEYED} {note}".strip(), _BY_HALL)
+        _row(study, quantity, bound, limit, _STATION, note, _BY_HALL)
         for quantity, bound, limit, note in figures
         if limit is not None
     )
@@ -173,7 +196,9 @@ ROWS = (
         "at_most",
         0.1,
         _STATION,
-        f"{_SURVEYED} It rests on the threshold of an illusion: 0.06 rad/s² over a head turn of 5 rad/s would be 0.115 rpm.",
+        tr_later(
+            "It rests on the threshold of an illusion: 0.06 rad/s² over a head turn of 5 rad/s would be 0.115 rpm."
+        ),
         _BY_HALL,
     ),
     _row(
@@ -181,9 +206,9 @@ ROWS = (
         "head_turn",
         "at_most",
         0.06,
-        "people who turn their heads; the surveys say no more",
-        "The threshold of an illusion of turning; quoted by surveys, not from the paper itself.",
-        "as quoted by surveys",
+        tr_later("people who turn their heads; the surveys say no more"),
+        tr_later("The threshold of an illusion of turning; quoted by surveys, not from the paper itself."),
+        tr_later("as quoted by surveys"),
         "illusion",
     ),
     _row(
@@ -191,9 +216,9 @@ ROWS = (
         "head_turn",
         "at_most",
         0.6,
-        "people who turn their heads; the surveys say no more",
-        "The threshold of nausea; quoted by surveys, not from the paper itself.",
-        "as quoted by surveys",
+        tr_later("people who turn their heads; the surveys say no more"),
+        tr_later("The threshold of nausea; quoted by surveys, not from the paper itself."),
+        tr_later("as quoted by surveys"),
         "nausea",
     ),
     _row(
@@ -201,8 +226,8 @@ ROWS = (
         "spin",
         "observed",
         1.0,
-        "people in a slowly rotating room, the susceptible among them",
-        "No symptoms at this spin, even in susceptible people: a finding, no limit.",
+        tr_later("people in a slowly rotating room, the susceptible among them"),
+        tr_later("No symptoms at this spin, even in susceptible people: a finding, no limit."),
     ),
     *_surveyed("hill_schnitzer_1962", 0.035, 1.0, 4.0, 6.0),
     *_surveyed(
@@ -210,7 +235,9 @@ ROWS = (
         0.3,
         0.9,
         6.0,
-        spin_note="6 rpm is the outer limit and 2 rpm the optimum of the same author: the two are easily confused.",
+        spin_note=tr_later(
+            "6 rpm is the outer limit and 2 rpm the optimum of the same author: the two are easily confused."
+        ),
     ),
     _row(
         "gilruth_1969",
@@ -218,7 +245,7 @@ ROWS = (
         "optimum",
         2.0,
         _STATION,
-        f"{_SURVEYED} 2 rpm is the optimum, 6 rpm the outer limit of the same author; to be checked before use.",
+        tr_later("2 rpm is the optimum, 6 rpm the outer limit of the same author; to be checked before use."),
         _BY_HALL,
     ),
     *_surveyed("gordon_gervais_1969", 0.2, 1.0, 6.0, 7.0),
@@ -227,8 +254,8 @@ ROWS = (
         "spin",
         "reached",
         6.0,
-        "people in a slowly rotating room, sped up in steps of 1 rpm with 120 head movements at each",
-        "The highest spin of the protocol, not the highest that people could bear.",
+        tr_later("people in a slowly rotating room, sped up in steps of 1 rpm with 120 head movements at each"),
+        tr_later("The highest spin of the protocol, not the highest that people could bear."),
         known_by="read",
     ),
     *_surveyed("stone_1973", 0.2, 1.0, 6.0, 10.0),
@@ -237,18 +264,20 @@ ROWS = (
         "coriolis",
         "at_most",
         0.25,
-        "people who walk aboard; not said further",
-        "Guidance of about 0.25 that is attributed to this paper; quoted with low confidence.",
-        "as attributed to it elsewhere",
+        tr_later("people who walk aboard; not said further"),
+        tr_later("Guidance of about 0.25 that is attributed to this paper; quoted with low confidence."),
+        tr_later("as attributed to it elsewhere"),
     ),
     _row(
         "sp_413_1977",
         "spin",
         "at_most",
         1.0,
-        "the general population of a settlement",
-        "Adopted as a criterion of the design. The same table gives 0.95 g with a spread that is printed inconsistently "
-        "(the text says 0.9 to 1.0 g), so no gravity is taken from it here.",
+        tr_later("the general population of a settlement"),
+        tr_later(
+            "Adopted as a criterion of the design. The same table gives 0.95 g with a spread that is printed inconsistently "
+            "(the text says 0.9 to 1.0 g), so no gravity is taken from it here."
+        ),
     ),
     *_surveyed("cramer_1985", 0.1, 1.0, 3.0, 7.0),
     _row(
@@ -256,9 +285,11 @@ ROWS = (
         "spin",
         "reached",
         10.0,
-        "people who reach for things while they are turned",
-        "Misses in reaching adapt within 10 to 20 movements. The same abstract names the earlier view: adaptation up to "
-        "3 to 4 rpm at most.",
+        tr_later("people who reach for things while they are turned"),
+        tr_later(
+            "Misses in reaching adapt within 10 to 20 movements. The same abstract names the earlier view: adaptation up to "
+            "3 to 4 rpm at most."
+        ),
         known_by="read",
     ),
     _row(
@@ -266,8 +297,10 @@ ROWS = (
         "spin",
         "observed",
         20.0,
-        "people who point at things while they are turned",
-        "The upper end of 5 to 20 rpm, over which the miss grows in proportion to the Coriolis force: a range tried, no limit.",
+        tr_later("people who point at things while they are turned"),
+        tr_later(
+            "The upper end of 5 to 20 rpm, over which the miss grows in proportion to the Coriolis force: a range tried, no limit."
+        ),
         known_by="read",
     ),
     _row(
@@ -275,8 +308,10 @@ ROWS = (
         "spin",
         "reached",
         30.0,
-        "people who made 42 head turns a day for three days on a centrifuge",
-        "14 rpm on the first day, 23 rpm on the second. Early work took 3 to 4 rpm for the most that people adapt to.",
+        tr_later("people who made 42 head turns a day for three days on a centrifuge"),
+        tr_later(
+            "14 rpm on the first day, 23 rpm on the second. Early work took 3 to 4 rpm for the most that people adapt to."
+        ),
         known_by="read",
     ),
     _row(
@@ -284,8 +319,8 @@ ROWS = (
         "gravity",
         "observed",
         0.15,
-        "people asked which way is up",
-        "Where gravity has half of its influence on what people take for upright: a finding, no limit.",
+        tr_later("people asked which way is up"),
+        tr_later("Where gravity has half of its influence on what people take for upright: a finding, no limit."),
         known_by="read",
     ),
     _row(
@@ -293,8 +328,10 @@ ROWS = (
         "spin",
         "observed",
         1.8,
-        "ten people, before training",
-        "The mean of the spins up to which they had no cross-coupled illusion, with a standard deviation of 0.9 rpm.",
+        tr_later("ten people, before training"),
+        tr_later(
+            "The mean of the spins up to which they had no cross-coupled illusion, with a standard deviation of 0.9 rpm."
+        ),
         known_by="read",
     ),
     _row(
@@ -302,8 +339,8 @@ ROWS = (
         "spin",
         "reached",
         11.8,
-        "people trained in steps that were the same for everyone",
-        "After the training, where the protocol of 2019 was fitted to each person.",
+        tr_later("people trained in steps that were the same for everyone"),
+        tr_later("After the training, where the protocol of 2019 was fitted to each person."),
         known_by="read",
     ),
     _row(
@@ -311,7 +348,7 @@ ROWS = (
         "head_turn",
         "at_most",
         2.0,
-        "crew, for an acceleration that lasts more than 0.5 s",
-        "With a head turn of 3 rad/s this is 6.37 rpm, in line with the limits of 6 rpm.",
+        tr_later("crew, for an acceleration that lasts more than 0.5 s"),
+        tr_later("With a head turn of 3 rad/s this is 6.37 rpm, in line with the limits of 6 rpm."),
     ),
 )

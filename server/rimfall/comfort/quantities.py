@@ -8,12 +8,13 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from ..language import tr_later
 from ..physics.constants import G0_M_S2, RPM_RAD_S
 
 
 @dataclass(frozen=True)
 class Quantity:
-    """label, in_text (the same inside a sentence) and unit, for people; its value is
+    """label, in_text (the same inside a sentence), both in English, and unit, for people; its value is
     factor(person) * radius_m ** radius_power * omega_rad_s ** spin_power."""
 
     name: str
@@ -30,21 +31,43 @@ class Quantity:
 
 
 _ALL = (
-    Quantity("gravity", "Gravity at the feet", "gravity at the feet", "g", lambda person: 1.0 / G0_M_S2, 1, 2),
-    Quantity("spin", "Spin", "spin", "rpm", lambda person: 1.0 / RPM_RAD_S, 0, 1),
-    Quantity("gradient", "Head to foot", "head to foot", "%", lambda person: 100.0 * person.height_m, -1, 0),
-    Quantity("rim_speed", "Rim speed", "rim speed", "m/s", lambda person: 1.0, 1, 1),
+    Quantity(
+        "gravity",
+        tr_later("Gravity at the feet"),
+        tr_later("gravity at the feet"),
+        "g",
+        lambda person: 1.0 / G0_M_S2,
+        1,
+        2,
+    ),
+    Quantity("spin", tr_later("Spin"), tr_later("spin"), "rpm", lambda person: 1.0 / RPM_RAD_S, 0, 1),
+    Quantity(
+        "gradient",
+        tr_later("Head to foot"),
+        tr_later("head to foot"),
+        "%",
+        lambda person: 100.0 * person.height_m,
+        -1,
+        0,
+    ),
+    Quantity("rim_speed", tr_later("Rim speed"), tr_later("rim speed"), "m/s", lambda person: 1.0, 1, 1),
     Quantity(
         "head_turn",
-        "Turning the head",
-        "turning the head",
+        tr_later("Turning the head"),
+        tr_later("turning the head"),
         "rad/s²",
         lambda person: math.radians(person.head_turn_deg_s),
         0,
         1,
     ),
     Quantity(
-        "coriolis", "Coriolis to gravity", "Coriolis to gravity", "", lambda person: 2.0 * person.walk_m_s, -1, -1
+        "coriolis",
+        tr_later("Coriolis to gravity"),
+        tr_later("Coriolis to gravity"),
+        "",
+        lambda person: 2.0 * person.walk_m_s,
+        -1,
+        -1,
     ),
 )
 QUANTITIES = {one.name: one for one in _ALL}

@@ -29,7 +29,7 @@ def _named(name, doc, rows):
 Figures = _named(
     "Figures",
     "What a person feels, at the spin the scene begins with; null where a figure has no meaning.",
-    {name: (row.called("deck"), row.unit) for name, row in FIGURES.items()},
+    {name: (row.label.format(ground="deck"), row.unit) for name, row in FIGURES.items()},
 )
 SizedFigures = _named(
     "SizedFigures",
