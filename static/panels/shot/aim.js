@@ -1,5 +1,6 @@
 // Where must it be aimed? A throw, a catcher, and every way that arrives.
 
+import { tr } from '../../state/language.js';
 import { heldAim } from '../../state/shot.js';
 import { areStagesFlat, h, setAttribute, setText } from '../shared/dom.js';
 import { createByFlight } from './by_flight.js';
@@ -25,17 +26,22 @@ export function createAim({ element, store, clock, heard, large }) {
     sentence.element,
     h('div', { class: 'aim-answer' }, words, ways.element),
     drawn,
-    h('p', { class: 'links' }, large.button({ place: 5, title: () => `Aim of ${store.shot.aim?.motion ?? 'a throw'}`, part: drawn })),
+    h('p', { class: 'links' }, large.button({ place: 5, title: aimTitle, part: drawn })),
     byFlight.element,
   );
   const nothing = h(
     'div',
     { class: 'empty', hidden: true },
-    h('p', { class: 'lead' }, 'There is no throw to aim yet.'),
-    h('button', { type: 'button', class: 'btn', onclick: addThrow }, 'Add a throw'),
+    h('p', { class: 'lead' }, tr('There is no throw to aim yet.')),
+    h('button', { type: 'button', class: 'btn', onclick: addThrow }, tr('Add a throw')),
   );
   element.append(nothing, asked);
   let told = null;
+
+  function aimTitle() {
+    const motion = store.shot.aim?.motion;
+    return motion ? tr('Aim of {motion}', { motion }) : tr('Aim of a throw');
+  }
 
   function addThrow() {
     const { new: fresh, title } = store.fields.kinds.throw;
@@ -72,15 +78,21 @@ export function createAim({ element, store, clock, heard, large }) {
 
 // What the plan shows; without 3D it alone shows the ways, and nothing shows what goes along the axis.
 function captionOf(flat, { to }, answer) {
-  const drag = to.motion ? '' : ` Drag the catcher round, here${flat ? '' : ' or on a stage'}.`;
-  if (!flat) return `The deck seen along the axis.${drag}`;
+  const said = [tr('The deck seen along the axis.')];
+  if (!to.motion) said.push(flat ? tr('Drag the catcher round, here.') : tr('Drag the catcher round, here or on a stage.'));
+  if (flat) said.push(hiddenWords(answer));
+  return said.join(' ');
+}
+function hiddenWords(answer) {
   const aside = [...(answer?.ways ?? []), ...[answer?.nearest].filter(Boolean)].some(({ path }) => isAside(path));
-  return `The deck seen along the axis.${drag} Without 3D drawing the ways, the catcher and what is in the way are shown on this plan alone${aside ? '; how far they go along the axis only the words say' : ''}.`;
+  return aside
+    ? tr('Without 3D drawing the ways, the catcher and what is in the way are shown on this plan alone; how far they go along the axis only the words say.')
+    : tr('Without 3D drawing the ways, the catcher and what is in the way are shown on this plan alone.');
 }
 const isAside = ({ axial_m }) => axial_m.some(at => Math.abs(at - axial_m[0]) > ASIDE_M);
 
 function wordsOf({ answer, problem }) {
   if (problem) return problem.message;
-  if (!answer) return 'Looking for every throw that arrives…';
+  if (!answer) return tr('Looking for every throw that arrives…');
   return answer.ways.length ? answer.words[0] : answer.words.join(' '); // the rest of it is told with each way
 }

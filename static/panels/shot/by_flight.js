@@ -1,6 +1,7 @@
 // The throw that arrives for each flight time, drawn: its speed and its elevation. The ways are points on the curves; a press or a drag keeps that
 // flight time, and so do the arrows.
 
+import { inSigns, tr, trLater } from '../../state/language.js';
 import { drawnPart, roundFigures, throwAfter } from '../../state/by_flight.js';
 import { fieldOf } from '../../state/fields.js';
 import { clamp } from '../../state/scale.js';
@@ -16,7 +17,7 @@ const WIDE = { least: 220, first: 320 },
   HIGH = 232;
 const STEP = 0.01, // of the part that is drawn
   LARGE = 10;
-const ASK = 'Press the curve, or drag along it, to keep that flight time.';
+const ASK = trLater('Press the curve, or drag along it, to keep that flight time.');
 
 export function createByFlight({ store }) {
   const ground = s('g', { class: 'flight-ground' }),
@@ -24,7 +25,7 @@ export function createByFlight({ store }) {
     now = s('g', { class: 'flight-now' });
   const svg = s(
     'svg',
-    { class: 'flight-plot', role: 'img', 'aria-label': 'Speed and elevation of the throw that arrives, by its flight time' },
+    { class: 'flight-plot', role: 'img', 'aria-label': tr('Speed and elevation of the throw that arrives, by its flight time') },
     ground,
     curves,
     now,
@@ -33,12 +34,12 @@ export function createByFlight({ store }) {
     class: 'ring-grip flight-grip',
     role: 'slider',
     tabindex: 0,
-    'aria-label': 'Flight time to be kept',
+    'aria-label': tr('Flight time to be kept'),
     onkeydown,
   });
   const box = h('div', { class: 'flight-box' }, svg, grip),
     caption = h('p', { class: 'small flight-at' });
-  const element = h('div', {}, h('h4', { class: 'flight-title' }, 'Throws by flight time'), box, caption);
+  const element = h('div', {}, h('h4', { class: 'flight-title' }, tr('Throws by flight time')), box, caption);
   let part = null, // that is drawn
     wide = WIDE.first,
     pointed_s = null;
@@ -93,10 +94,10 @@ export function createByFlight({ store }) {
 
   function words(time_s) {
     const thrown = time_s === null ? null : throwAfter(curve(), time_s);
-    if (!thrown) return ASK;
+    if (!thrown) return tr(ASK);
     const { units } = store.view,
       figures = [showQuantity(thrown.speed_m_s, 'm/s', units), elevationWords(thrown.elevation_deg), headingWords(thrown.heading_deg)];
-    return `After ${showQuantity(time_s, 's', units)}: ${figures.join(', ')}.`;
+    return tr('After {time}: {figures}.', { time: showQuantity(time_s, 's', units), figures: figures.join(', ') });
   }
 
   function drawGround() {
@@ -109,15 +110,15 @@ export function createByFlight({ store }) {
     ];
     setChildren(
       ground,
-      ...roundFigures(0, part.most_m_s * per, 3).flatMap(value => across(y.speed_m_s(value / per), String(value))),
+      ...roundFigures(0, part.most_m_s * per, 3).flatMap(value => across(y.speed_m_s(value / per), inSigns(String(value)))),
       ...(part.least_deg ? [-90, 0, 90] : [0, 45, 90]).flatMap(value => across(y.elevation_deg(value), `${String(value).replace('-', '−')}°`)),
       ...roundFigures(part.from_s, part.to_s, 5).flatMap(value => [
         s('path', { d: `M${x(value).toFixed(1)} ${SPEED.top}V${bottom}` }),
-        s('text', { x: x(value).toFixed(1), y: bottom + 16, 'text-anchor': 'middle' }, String(value)),
+        s('text', { x: x(value).toFixed(1), y: bottom + 16, 'text-anchor': 'middle' }, inSigns(String(value))),
       ]),
-      s('text', { x: 0, y: 11 }, `speed, ${shownUnit('m/s', units)}`),
-      s('text', { x: 0, y: ELEVATION.top - 12 }, 'elevation'),
-      s('text', { x: wide - RIGHT, y: HIGH - 4, 'text-anchor': 'end' }, 'flight time, s'),
+      s('text', { x: 0, y: 11 }, tr('speed, {unit}', { unit: shownUnit('m/s', units) })),
+      s('text', { x: 0, y: ELEVATION.top - 12 }, tr('elevation')),
+      s('text', { x: wide - RIGHT, y: HIGH - 4, 'text-anchor': 'end' }, tr('flight time, s')),
     );
   }
 

@@ -1,6 +1,7 @@
 // Through which camera? One of one's own, by place, aim, bank and lens, or out of a file: a stage is seen through it, the plate lies in its frame, it
 // goes out with every file, and a match can be made through it.
 
+import { tr, trLater } from '../../state/language.js';
 import { footageOf, isFootage } from '../../files/footage.js';
 import { inOrder } from '../../state/match.js';
 import { FIRST_CAMERA, cameraRequest } from '../../state/camera_request.js';
@@ -10,7 +11,7 @@ import { areStagesFlat, h, setAttribute, setChildren, setText } from '../shared/
 import { createSwitch } from '../shared/choice.js';
 import { createCameraSentence } from './camera_sentence.js';
 
-const FLAT = 'Without 3D drawing no stage can be seen through it; it goes out with files, and a path can be matched through it.';
+const FLAT = trLater('Without 3D drawing no stage can be seen through it; it goes out with files, and a path can be matched through it.');
 
 /** `match`: {footage() → the pictures that are open, or null; through(rows) → a match through these cameras}. */
 export function createCamera({ element, store, client, heard, match }) {
@@ -64,7 +65,7 @@ export function createCamera({ element, store, client, heard, match }) {
       take(answer, 0);
       heard.say(answer.words[0]);
     } catch (why) {
-      problem = `${chosen.name}: ${why.message} Nothing was changed.`;
+      problem = tr('{name}: {why} Nothing was changed.', { name: chosen.name, why: why.message });
       update();
     }
   }
@@ -77,9 +78,9 @@ export function createCamera({ element, store, client, heard, match }) {
       ownPlate = plate;
       problem = null;
       patch({ plate, shown: true });
-      heard.say(`${plate.name} lies in the frame of the camera.`);
+      heard.say(tr('{name} lies in the frame of the camera.', { name: plate.name }));
     } catch (why) {
-      problem = `${why.message} Nothing was changed.`;
+      problem = tr('{why} Nothing was changed.', { why: why.message });
       update();
     }
   }
@@ -110,8 +111,8 @@ export function createCamera({ element, store, client, heard, match }) {
   const first = h(
     'div',
     {},
-    h('p', { class: 'lead' }, 'Look at a stage through a camera of your own: it goes out with every .glb and OpenUSD file.'),
-    h('p', { class: 'links camera-begin' }, button('Set up a camera', begin, 'btn'), button('Open a camera file', openFile, 'btn')),
+    h('p', { class: 'lead' }, tr('Look at a stage through a camera of your own: it goes out with every .glb and OpenUSD file.')),
+    h('p', { class: 'links camera-begin' }, button(tr('Set up a camera'), begin, 'btn'), button(tr('Open a camera file'), openFile, 'btn')),
   );
   const sentence = createCameraSentence({
     store,
@@ -125,7 +126,7 @@ export function createCamera({ element, store, client, heard, match }) {
   const words = h('p', { class: 'lead' }),
     others = h('p', { class: 'links' });
   const through = createSwitch({
-    label: 'See the stage through it',
+    label: tr('See the stage through it'),
     on: () => store.shot.camera?.shown,
     turn: () => patch({ shown: !store.shot.camera.shown }),
   });
@@ -134,7 +135,7 @@ export function createCamera({ element, store, client, heard, match }) {
     min: 0,
     max: 100,
     step: 5,
-    'aria-label': 'Opacity of the plate',
+    'aria-label': tr('Opacity of the plate'),
     oninput: () => patch({ opacity: Number(opacity.value) / 100 }),
   });
   const choosePlate = () => {
@@ -142,18 +143,18 @@ export function createCamera({ element, store, client, heard, match }) {
     plateChooser.click();
   };
   const looks = h('p', { class: 'links' }, through.element),
-    openOne = button('Open a plate', choosePlate);
-  const lay = button('Lay the pictures of the path in its frame', () => patch({ plate: match.footage() })),
-    away = button('Take the plate away', () => patch({ plate: null }));
-  const plate = h('label', { class: 'between' }, h('span', {}, 'Opacity of the plate'), opacity);
-  const judge = button('Match the path through it', () => match.through(told.match)),
-    typeIt = button('Set it by hand', () => {
+    openOne = button(tr('Open a plate'), choosePlate);
+  const lay = button(tr('Lay the pictures of the path in its frame'), () => patch({ plate: match.footage() })),
+    away = button(tr('Take the plate away'), () => patch({ plate: null }));
+  const plate = h('label', { class: 'between' }, h('span', {}, tr('Opacity of the plate')), opacity);
+  const judge = button(tr('Match the path through it'), () => match.through(told.match)),
+    typeIt = button(tr('Set it by hand'), () => {
       file = null;
       lastQuestion = null;
       ask();
       update();
     });
-  const leave = button('Remove the camera', () => {
+  const leave = button(tr('Remove the camera'), () => {
     wanted = false;
     file = null;
     ownPlate?.close();
@@ -168,7 +169,7 @@ export function createCamera({ element, store, client, heard, match }) {
     others,
     looks,
     plate,
-    h('p', { class: 'links' }, openOne, lay, away, judge, typeIt, button('Open a camera file', openFile), leave),
+    h('p', { class: 'links' }, openOne, lay, away, judge, typeIt, button(tr('Open a camera file'), openFile), leave),
   );
   const trouble = h('p', { class: 'refusal', role: 'alert', hidden: true });
   element.append(chooser, plateChooser, first, asked, trouble);
@@ -185,7 +186,7 @@ export function createCamera({ element, store, client, heard, match }) {
     setAttribute(sentence.element, 'hidden', file !== null);
     sentence.update();
     const flat = areStagesFlat();
-    setText(words, told ? `${told.words[0]}${flat ? ` ${FLAT}` : ''}` : '');
+    setText(words, told ? `${told.words[0]}${flat ? ` ${tr(FLAT)}` : ''}` : '');
     const cameras = file?.answer.cameras ?? [];
     setChildren(
       others,

@@ -1,6 +1,7 @@
 // Where can it come down? Two figures of a throw are varied, and every landing is a knot of a net over the unrolled deck. It is asked for while its
 // place is open, tells how far it is, and can be stopped.
 
+import { inSigns, tr, trLater, trParts } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
 import { PAIRS, firstOver, landingsRequest, rangeOf } from '../../state/landings.js';
 import { createNewest } from '../../state/newest.js';
@@ -13,30 +14,43 @@ import { createNet } from './net.js';
 
 const SLOW_MS = 300; // what comes sooner needs no bar
 const FILES = ['csv', 'svg', 'pdf'];
-const WORDS = { speed_m_s: 'speed', heading_deg: 'heading', elevation_deg: 'elevation' };
+const PAIRED = {
+  'elevation_deg speed_m_s': trLater('elevation and speed'),
+  'heading_deg speed_m_s': trLater('heading and speed'),
+  'elevation_deg heading_deg': trLater('elevation and heading'),
+};
+const RANGES = {
+  speed_m_s: trLater('speed from {first} to {last}'),
+  heading_deg: trLater('heading from {first} to {last}'),
+  elevation_deg: trLater('elevation from {first} to {last}'),
+};
 
 export function createLandings({ element, store, client, heard, large }) {
   let lastQuestion = null,
     waits = 0; // until it is told that something is under way
   const net = createNet({ store, client, large }),
     sentence = createRanges({ store });
-  const begin = h('button', { type: 'button', class: 'btn', onclick: draw }, 'Draw the net of landings');
+  const begin = h('button', { type: 'button', class: 'btn', onclick: draw }, tr('Draw the net of landings'));
   const first = h(
     'div',
     {},
-    h('p', { class: 'lead' }, 'As its speed and its elevation vary, every place where the throw can land: a net over the unrolled deck.'),
+    h('p', { class: 'lead' }, tr('As its speed and its elevation vary, every place where the throw can land: a net over the unrolled deck.')),
     begin,
   );
-  const bar = h('progress', { max: 1, 'aria-label': 'Throws flown' }),
-    stop = h('button', { type: 'button', class: 'link', onclick: stopped }, 'Stop'),
+  const bar = h('progress', { max: 1, 'aria-label': tr('Throws flown') }),
+    stop = h('button', { type: 'button', class: 'link', onclick: stopped }, tr('Stop')),
     busy = h('p', { class: 'links landings-busy', hidden: true }, bar, stop);
   const words = h('p', { class: 'lead landings-words' });
   const more = h('p', { class: 'small' });
-  const again = h('button', { type: 'button', class: 'btn', hidden: true, onclick: goOn }, 'Go on');
+  const again = h('button', { type: 'button', class: 'btn', hidden: true, onclick: goOn }, tr('Go on'));
   const files = FILES.map(format =>
-    h('button', { type: 'button', class: 'link', 'aria-label': `Save the net as ${format.toUpperCase()}`, onclick: () => save(format) }, format.toUpperCase()),
+    h(
+      'button',
+      { type: 'button', class: 'link', 'aria-label': tr('Save the net as {format}', { format: format.toUpperCase() }), onclick: () => save(format) },
+      format.toUpperCase(),
+    ),
   );
-  const saving = h('p', { class: 'links' }, h('span', {}, 'Save the net: ', files[0], ', ', files[1], ', ', files[2]));
+  const saving = h('p', { class: 'links' }, h('span', {}, tr('Save the net:'), ' ', files[0], ', ', files[1], ', ', files[2]));
   const asked = h('div', { hidden: true }, sentence.element, busy, words, again, net.element, more, saving);
   element.append(first, asked);
 
@@ -87,7 +101,7 @@ export function createLandings({ element, store, client, heard, large }) {
     rest();
     setAttribute(again, 'hidden', null);
     again.focus();
-    heard.say('Stopped.');
+    heard.say(tr('Stopped.'));
   }
   function goOn() {
     lastQuestion = null;
@@ -99,7 +113,7 @@ export function createLandings({ element, store, client, heard, large }) {
       const { body, units } = question();
       download(`${fileName(store.read('title'))}-landings.${format}`, await client.landingsFile(format, body, units));
     } catch (problem) {
-      store.tell({ kind: 'failed', field: null, say: `The net could not be saved: ${problem.message}` });
+      store.tell({ kind: 'failed', field: null, say: tr('The net could not be saved: {why}', { why: problem.message }) });
     }
   }
 
@@ -125,9 +139,9 @@ export function createLandings({ element, store, client, heard, large }) {
 function createRanges({ store }) {
   const over = () => store.shot.over;
   const pair = createList(
-    { 'aria-label': 'What varies', class: 'pick' },
+    { 'aria-label': tr('What varies'), class: 'pick' },
     {
-      options: () => PAIRS.map((names, k) => [k, names.map(name => WORDS[name]).join(' and ')]),
+      options: () => PAIRS.map((names, k) => [k, tr(PAIRED[names.join(' ')])]),
       chosen: () => PAIRS.findIndex(names => names.every((name, k) => name === over()[k].field)),
       choose: k => store.setShot({ over: firstOver(PAIRS[k], store.document.motions[indexOf(store, store.shot.aim.motion)]) }),
     },
@@ -139,7 +153,7 @@ function createRanges({ store }) {
   function figure(k, end) {
     const { field } = over()[k],
       about = fieldOf(store.fields, `motions.*.${field}`),
-      label = `${about.label}, ${end === 'first' ? 'from' : 'to'}`;
+      label = end === 'first' ? tr('{label}, from', about) : tr('{label}, to', about);
     const one = createInline({
       field: { ...about, label },
       units: () => store.view.units,
@@ -149,8 +163,8 @@ function createRanges({ store }) {
           { over: over().map((range, i) => (i === k ? rangeOf(field, end === 'first' ? value : range.first, end === 'last' ? value : range.last) : range)) },
           { live },
         ),
-      wrong: typed => store.tell({ kind: 'told', field: null, say: `${label} was ${typed}; it must be ${about.may_be}.` }),
-      words: about.unit === '°' ? degrees => `${Number(degrees.toFixed(1))}°` : null,
+      wrong: typed => store.tell({ kind: 'told', field: null, say: tr('{label} was {typed}; it must be {may_be}.', { label, typed, may_be: about.may_be }) }),
+      words: about.unit === '°' ? degrees => inSigns(`${Number(degrees.toFixed(1))}°`) : null,
     });
     figures.push(one);
     return one.element;
@@ -163,8 +177,8 @@ function createRanges({ store }) {
     if (key !== builtFor) {
       builtFor = key;
       figures = [];
-      const range = k => [`${WORDS[over()[k].field]} from `, figure(k, 'first'), ' to ', figure(k, 'last')];
-      setChildren(element, 'Vary ', pair.element, ': ', ...range(0), ' and ', ...range(1), '.');
+      const range = k => trParts(RANGES[over()[k].field], { first: figure(k, 'first'), last: figure(k, 'last') });
+      setChildren(element, trParts('Vary {pair}: {one} and {other}.', { pair: pair.element, one: range(0), other: range(1) }).flat());
     }
     pair.update();
     figures.forEach(one => one.update());

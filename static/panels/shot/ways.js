@@ -1,13 +1,14 @@
 // The ways that arrive, as the server says them: press one and it is drawn strong on the stages and the plan; the chosen one can become the motion,
 // and be thrown back. When none arrives, what is nearest, and what would do as buttons.
 
+import { tr } from '../../state/language.js';
 import { indexOf, isWay, takeWay, throwBack } from '../../state/shot.js';
 import { h, setAttribute, setChildren } from '../shared/dom.js';
 
 const FIRST = 5; // ways that are listed at once
 
 export function createWays({ store, clock, heard }) {
-  const list = h('ol', { class: 'ways', 'aria-label': 'Ways that arrive' }),
+  const list = h('ol', { class: 'ways', 'aria-label': tr('Ways that arrive') }),
     instead = h('div', { class: 'instead' });
   const element = h('div', {}, list, instead);
   let shown = null,
@@ -41,7 +42,7 @@ export function createWays({ store, clock, heard }) {
     });
     store.look({ chosen: store.document.motions.length - 1 });
     store.setShot({ aim, chosen: 0 }, { step: false }); // one with the throw that is added
-    heard.say(`${motion.name} is added, from where it was caught.`);
+    heard.say(tr('{motion} is added, from where it was caught.', { motion: motion.name }));
   }
 
   function one(way, k) {
@@ -60,9 +61,9 @@ export function createWays({ store, clock, heard }) {
         'p',
         { class: 'links' },
         taken
-          ? h('span', { class: 'small taken' }, 'This is how it is thrown now.')
-          : h('button', { type: 'button', class: way.blocked_by ? 'btn' : 'btn strong', onclick: () => take(way) }, 'Throw it like this'),
-        !aim.to.motion && !way.blocked_by && h('button', { type: 'button', class: 'link', onclick: () => back(way) }, 'And back'),
+          ? h('span', { class: 'small taken' }, tr('This is how it is thrown now.'))
+          : h('button', { type: 'button', class: way.blocked_by ? 'btn' : 'btn strong', onclick: () => take(way) }, tr('Throw it like this')),
+        !aim.to.motion && !way.blocked_by && h('button', { type: 'button', class: 'link', onclick: () => back(way) }, tr('And back')),
       ),
     ];
     return h('li', { class: on ? 'way-row chosen' : 'way-row' }, button, more);
@@ -90,7 +91,8 @@ export function createWays({ store, clock, heard }) {
     setChildren(
       list,
       rows.map(one),
-      rows.length < ways.length && h('li', {}, h('button', { type: 'button', class: 'link', onclick: showAll }, `Show all ${ways.length}`)),
+      rows.length < ways.length &&
+        h('li', {}, h('button', { type: 'button', class: 'link', onclick: showAll }, tr('Show all {count}', { count: ways.length }))),
     );
     setChildren(instead, answer?.would_do.length ? h('p', { class: 'links' }, answer.would_do.map(would)) : []);
     if (focused >= 0) list.querySelectorAll('.way-says')[Math.min(focused, list.children.length - 1)]?.focus({ preventScroll: true });
