@@ -1,6 +1,7 @@
 // What is asked of an aim: which throw, at whom, what is kept of it; and what a way that arrives does to a scene. No elements, no answers
 // worked out: how far round is a share of the deck's length, all else is the server's.
 
+import { inSigns, tr, trLater } from './language.js';
 import { RADIUS, motionName } from './fields.js';
 import { freshName } from './words.js';
 import { isTumble } from './ship.js';
@@ -23,10 +24,10 @@ const LEAST = 'speed_m_s';
 /** The share of a turn, and how it is said.
  *  @type {[number, string][]} */
 export const SHARES = [
-  [1 / 8, 'an eighth'],
-  [1 / 4, 'a quarter'],
-  [1 / 3, 'a third'],
-  [1 / 2, 'half'],
+  [1 / 8, trLater('an eighth')],
+  [1 / 4, trLater('a quarter')],
+  [1 / 3, trLater('a third')],
+  [1 / 2, trLater('half')],
 ];
 
 /** The motions that can be aimed: [{index, name}]. */
@@ -143,13 +144,14 @@ export function atShare(store, aim, share) {
 export function shareWords(share) {
   const size = Math.abs(share),
     named = SHARES.find(([part]) => Math.abs(part - size) < 5e-4);
-  return named?.[1] ?? `${Number((100 * size).toFixed(1))}\u00a0%`;
+  return named ? tr(named[1]) : inSigns(`${Number((100 * size).toFixed(1))}\u00a0%`);
 }
 
-/** What a typed share means: '1/3', '33 %', '120°', 'a third', 'half'; null where it means nothing. */
+/** What a typed share means: '1/3', '33 %', '120°', 'a third', 'half', or these words in the language of the page; null where it means nothing. */
 export function parseShare(text) {
   const plain = text.trim().toLowerCase().replace(',', '.').replace('⅓', '1/3').replace('¼', '1/4').replace('½', '1/2');
-  const named = SHARES.find(([, word]) => word.replace(/^an? /, '') === plain.replace(/^an? /, ''));
+  const spoken = word => [word, tr(word)].flatMap(said => [said.toLowerCase(), said.toLowerCase().split(' ').at(-1)]);
+  const named = SHARES.find(([, word]) => spoken(word).includes(plain));
   if (named) return named[0];
   const [, top, bottom, unit] = /^(\d*\.?\d+)(?:\s*\/\s*(\d*\.?\d+))?\s*(%|°|deg|turns?)?$/.exec(plain) ?? [];
   if (top === undefined || Number(bottom) === 0) return null;
@@ -183,7 +185,7 @@ export function throwBack(store, aim, way) {
   const names = store.document.motions.map((_, i) => motionName(store, i));
   const motion = {
     ...structuredClone(first),
-    name: freshName(`${aim.motion} back`, names),
+    name: freshName(tr('{motion} back', { motion: aim.motion }), names),
     start_s: Number((store.read(`motions.${index}.start_s`) + way.flight_s).toFixed(3)),
     place: { ...aim.to },
     heading_deg: otherWay(way.heading_deg),

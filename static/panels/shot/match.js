@@ -1,6 +1,7 @@
 // Could this path be? A drawn or filmed path against what any habitat could do: pictures that stay in this browser, or a table of places, marked, scaled
 // and asked about; the verdict with its reasons over the picture.
 
+import { tr, trLater } from '../../state/language.js';
 import { hasPicture, rowOfFrame, wanting, withoutMark } from '../../state/match.js';
 import { rowOfField } from '../../state/match_request.js';
 import { h, setAttribute, setText } from '../shared/dom.js';
@@ -17,9 +18,9 @@ import { createStrips } from './match_strips.js';
 
 const ROOMY = '(min-width: 900px) and (min-height: 560px)'; // windows where a picture that is opened is laid large
 const WANTED = {
-  marks: 'Press on the thing in each frame. With three marks there is a first answer, with ten a good one.',
-  scale: 'Say how large things are: drag a line of known length over the picture, from its foot on the deck up.',
-  rows: 'Type or paste where it was: three rows or more, each with its time.',
+  marks: trLater('Press on the thing in each frame. With three marks there is a first answer, with ten a good one.'),
+  scale: trLater('Say how large things are: drag a line of known length over the picture, from its foot on the deck up.'),
+  rows: trLater('Type or paste where it was: three rows or more, each with its time.'),
 };
 
 /** `element`: the section under its heading; update() is called while the place is open. `open(document)` opens another scene. */
@@ -48,7 +49,7 @@ export function createMatch({ element, store, client, heard, large, open }) {
     units,
   });
   const drawn = h('div', { class: 'match-view', onkeydown }, picture.element, plot.element, grid.element, steps.element, strips.element);
-  const enlarge = large.button({ place: 5, title: () => get().source?.name ?? get().rows?.name ?? 'The path', part: drawn });
+  const enlarge = large.button({ place: 5, title: () => get().source?.name ?? get().rows?.name ?? tr('The path'), part: drawn });
   const sentence = createMatchSentence({ store, get, edit });
   const rows = createRows({
     get: () => ({ match: get(), refusal: refusal() }),
@@ -58,7 +59,7 @@ export function createMatch({ element, store, client, heard, large, open }) {
   const verdict = createMatchAnswer({ store, get: () => ({ answer: hand.answer, says: instead(), busy: hand.busy }), choose, open, heard });
   const link = (words, onclick) => h('button', { type: 'button', class: 'link', onclick }, words);
   const name = h('span', { class: 'small match-name' }),
-    again = h('p', { class: 'links match-again' }, name, link('Open others', opening.choose), link('Close', close));
+    again = h('p', { class: 'links match-again' }, name, link(tr('Open others'), opening.choose), link(tr('Close'), close));
   const asked = h('div', { hidden: true }, again, opening.offers, drawn, h('p', { class: 'links' }, enlarge), verdict.element, rows.element, sentence.element);
   element.append(...opening.elements, asked);
 
@@ -84,9 +85,9 @@ export function createMatch({ element, store, client, heard, large, open }) {
   }
   function instead() {
     const lack = wanting(get());
-    if (lack) return WANTED[lack];
+    if (lack) return tr(WANTED[lack]);
     if (hand.problem) return hand.problem.message;
-    return hand.answer ? null : 'Looking for the nearest free path…';
+    return hand.answer ? null : tr('Looking for the nearest free path…');
   }
 
   // not in fields; the keys of a picture go before those of the page

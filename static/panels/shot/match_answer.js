@@ -1,6 +1,7 @@
 // What came of it: the verdict, the reasons with the numbers they have over the picture, what would make it possible, the habitat and the throw that fit,
 // and the free path nearest to it as a motion of the scene.
 
+import { inSigns, tr } from '../../state/language.js';
 import { motionName } from '../../state/fields.js';
 import { fliesHere } from '../../state/match_answer.js';
 import { showQuantity } from '../../state/units.js';
@@ -11,7 +12,7 @@ import { createFold } from '../shared/fold.js';
 /** get() → {answer, says: what is wanting or refused, or null, busy}; choose(row) shows a row; open(document) opens another scene. */
 export function createMatchAnswer({ store, get, choose, open, heard }) {
   const says = h('p', { class: 'lead match-says' }),
-    reasons = h('ol', { class: 'match-reasons', 'aria-label': 'Why, by the numbers over the path' }),
+    reasons = h('ol', { class: 'match-reasons', 'aria-label': tr('Why, by the numbers over the path') }),
     changes = h('div', { class: 'instead' }),
     keep = h('p', { class: 'links' }),
     keepSays = h('p', { class: 'small' }),
@@ -20,11 +21,15 @@ export function createMatchAnswer({ store, get, choose, open, heard }) {
     fit = h(
       'table',
       { class: 'match-fit' },
-      h('thead', {}, h('tr', {}, h('th', { scope: 'col' }, 'Nearest free path'), h('th', { scope: 'col' }, 'Best'), h('th', { scope: 'col' }, '95 % certain'))),
+      h(
+        'thead',
+        {},
+        h('tr', {}, h('th', { scope: 'col' }, tr('Nearest free path')), h('th', { scope: 'col' }, tr('Best')), h('th', { scope: 'col' }, tr('95 % certain'))),
+      ),
       rows,
     );
   const assumed = h('ul', { class: 'small match-assumed' }),
-    fold = createFold({ words: () => 'What is assumed', make: () => [{ element: assumed, update: () => {} }] });
+    fold = createFold({ words: () => tr('What is assumed'), make: () => [{ element: assumed, update: () => {} }] });
   const told = h('div', { class: 'match-told' }, reasons, changes, fit, more, keep, keepSays, fold.button, fold.element);
   const element = h('div', { class: 'aim-answer match-answer' }, says, told);
   let shown = null;
@@ -37,17 +42,20 @@ export function createMatchAnswer({ store, get, choose, open, heard }) {
       draft.motions.push({ ...structuredClone(throwIt), name });
     });
     store.look({ chosen: store.document.motions.length - 1 });
-    store.tell({ kind: 'told', field: null, say: `${name} is kept as a motion.`, undo: true });
-    heard.say(`${name} is kept as a motion.`);
+    const say = tr('{name} is kept as a motion.', { name });
+    store.tell({ kind: 'told', field: null, say, undo: true });
+    heard.say(say);
   }
 
-  const figure = (value, unit) => (value === null ? '' : unit === 'fps' ? `${Number(value.toFixed(1))}\u00a0fps` : showQuantity(value, unit, store.view.units));
+  const figure = (value, unit) =>
+    value === null ? '' : unit === 'fps' ? `${inSigns(String(Number(value.toFixed(1))))}\u00a0fps` : showQuantity(value, unit, store.view.units);
 
   function interval({ low, high, decided, known, unit }) {
-    if (known) return 'known';
-    if (!decided) return 'the track does not decide it';
-    if (low === null) return `up to ${figure(high, unit)}`;
-    return high === null ? `from ${figure(low, unit)}` : `${figure(low, unit)} to ${figure(high, unit)}`;
+    if (known) return tr('known');
+    if (!decided) return tr('the track does not decide it');
+    const [from, to] = [low, high].map(value => figure(value, unit));
+    if (low === null) return tr('up to {to}', { to });
+    return high === null ? tr('from {from}', { from }) : tr('{from} to {to}', { from, to });
   }
 
   function fitRow(name, one) {
@@ -75,7 +83,7 @@ export function createMatchAnswer({ store, get, choose, open, heard }) {
       changes,
       answer.changes.length
         ? [
-            h('p', { class: 'small' }, 'It is possible'),
+            h('p', { class: 'small' }, tr('It is possible')),
             h(
               'p',
               { class: 'links' },
@@ -102,10 +110,10 @@ export function createMatchAnswer({ store, get, choose, open, heard }) {
     const here = motion && fliesHere(motion, store.read);
     setChildren(
       keep,
-      motion && h('button', { type: 'button', class: here ? 'btn strong' : 'btn', onclick: () => keepIt(motion) }, 'Keep as a motion'),
-      motion && !here && h('button', { type: 'button', class: 'btn', onclick: () => open(motion) }, 'Open its habitat as a scene'),
+      motion && h('button', { type: 'button', class: here ? 'btn strong' : 'btn', onclick: () => keepIt(motion) }, tr('Keep as a motion')),
+      motion && !here && h('button', { type: 'button', class: 'btn', onclick: () => open(motion) }, tr('Open its habitat as a scene')),
     );
-    setText(keepSays, motion && !here ? 'This scene has another habitat or other air: here the same throw flies otherwise.' : '');
+    setText(keepSays, motion && !here ? tr('This scene has another habitat or other air: here the same throw flies otherwise.') : '');
   }
 
   function update() {

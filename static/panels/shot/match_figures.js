@@ -1,5 +1,6 @@
 // Figures and choices of the sentences about a path that was seen: each reads the match and writes it anew.
 
+import { tr } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
 import { createList } from '../shared/choice.js';
 import { createInline } from '../shared/inline.js';
@@ -14,9 +15,9 @@ function fieldsOf({ fields }) {
   const camera = (path, rest) => field(`picture.camera.${path}`, rest);
   const place = name => camera(`position.${name}`, { shown: FINE_M });
   return {
-    frame_rate: field('picture.fps', { unit: '', may_be: '1 to 240', shown: { min: 1, max: 240, scale: 'linear' } }),
-    accuracy_px: field('accuracy_px', { label: 'How well a mark is set' }),
-    accuracy_m: field('accuracy_m', { label: 'How well a row is known' }),
+    frame_rate: field('picture.fps', { unit: '', may_be: tr('1 to 240'), shown: { min: 1, max: 240, scale: 'linear' } }),
+    accuracy_px: field('accuracy_px', { label: tr('How well a mark is set') }),
+    accuracy_m: field('accuracy_m', { label: tr('How well a row is known') }),
     distance_m: field('picture.plane.distance_m'),
     field_of_view_deg: camera('field_of_view_deg', { shown: FINE_DEG }),
     roll_deg: camera('roll_deg', { shown: FINE_DEG }),
@@ -35,7 +36,8 @@ export function createFigures({ store, get, edit }) {
   const keep = part => (parts.push(part), part.element);
   const put = (patch, live = false) => edit({ ...get(), ...patch }, live);
   const within = (part, patch, live) => put({ [part]: { ...get()[part], ...patch } }, live);
-  const wrong = field => typed => store.tell({ kind: 'told', field: null, say: `${field.label} was ${typed}; it must be ${field.may_be}.` });
+  const wrong = field => typed =>
+    store.tell({ kind: 'told', field: null, say: tr('{label} was {typed}; it must be {may_be}.', { label: field.label, typed, may_be: field.may_be }) });
   const figure = (field, read, write) => keep(createInline({ field, units: () => store.view.units, read, write, wrong: wrong(field) }));
   return {
     fields,

@@ -1,6 +1,7 @@
 // The deck's grid through the camera of the frame in hand, as the server gives it in pixels: once it fits the floor in the picture, the camera is
 // the one that took it.
 
+import { tr } from '../../state/language.js';
 import { gridRequest } from '../../state/match_request.js';
 import { createNewest } from '../../state/newest.js';
 import { lengthWords } from '../../state/units.js';
@@ -28,8 +29,13 @@ export function createMatchGrid({ store, client, get, changed }) {
     if (problem) return problem.message;
     if (!grid) return '';
     const length = metres => lengthWords(metres, store.view.units);
-    const upright = grid.upright ? `; the upright stands where it looks, ${length(grid.upright_m)} tall` : '';
-    return `The deck’s grid: lines each ${length(grid.step_m)}, strong each ${length(5 * grid.step_m)}${upright}.`;
+    const figures = { each: length(grid.step_m), strong: length(5 * grid.step_m) };
+    return grid.upright
+      ? tr('The deck’s grid: lines each {each}, strong each {strong}; the upright stands where it looks, {tall} tall.', {
+          ...figures,
+          tall: length(grid.upright_m),
+        })
+      : tr('The deck’s grid: lines each {each}, strong each {strong}.', figures);
   }
 
   function update() {

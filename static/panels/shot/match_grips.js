@@ -1,5 +1,6 @@
 // Handles over a picture: a mark, and the ends of the line of known length. Arrows move them; the line's ends are dragged too.
 
+import { tr } from '../../state/language.js';
 import { h, onDrag, setAttribute } from '../shared/dom.js';
 
 const STEP_PX = 1,
@@ -13,7 +14,7 @@ export function createGrip({ kind, label, move, left, drag = null, dropped = nul
     role: 'slider',
     tabindex: 0,
     'aria-label': label,
-    'aria-roledescription': 'slider of two ways',
+    'aria-roledescription': tr('slider of two ways'),
     'aria-valuemin': 0,
     onblur: left,
     onkeydown: event => {
@@ -31,14 +32,19 @@ export function createGrip({ kind, label, move, left, drag = null, dropped = nul
       end: (_event, moved) => moved && dropped(),
     });
 
-  /** Where it stands in a picture `width` by `height`; `say`: a word before its place. */
-  function place([x, y], { width, height }, shown, say = '') {
+  /** Where it stands in a picture `width` by `height`; `isSet`: not only offered there. */
+  function place([x, y], { width, height }, shown, isSet = true) {
     element.hidden = !shown;
     element.style.left = `${((100 * x) / width).toFixed(3)}%`;
     element.style.top = `${((100 * y) / height).toFixed(3)}%`;
     setAttribute(element, 'aria-valuemax', width);
     setAttribute(element, 'aria-valuenow', Math.round(x));
-    setAttribute(element, 'aria-valuetext', `${say}${Math.round(x)} px from the left, ${Math.round(y)} from the top`);
+    const at = { x: Math.round(x), y: Math.round(y) };
+    setAttribute(
+      element,
+      'aria-valuetext',
+      isSet ? tr('{x} px from the left, {y} from the top', at) : tr('not marked, {x} px from the left, {y} from the top', at),
+    );
   }
   return { element, place };
 }

@@ -1,5 +1,6 @@
 // The path that is in hand: its marks or rows with steps back, the frame or row that is looked at, and the answer to the question it makes.
 
+import { tr } from '../../state/language.js';
 import { FIRST_MATCH, frameCount, hasPicture } from '../../state/match.js';
 import { matchRequest, rowOfField } from '../../state/match_request.js';
 import { createNewest } from '../../state/newest.js';
@@ -58,7 +59,7 @@ export function createHand({ store, client, heard, changed }) {
       dragging = false;
       ask();
       changed();
-      heard.say('Undone.');
+      heard.say(tr('Undone.'));
     },
     toFrame(frame) {
       const last = Math.max(0, frameCount(hand.match) - 1);

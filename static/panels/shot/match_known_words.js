@@ -1,5 +1,6 @@
 // What is known of a path that was seen, in words: the habitat, the air, what flies and how it starts.
 
+import { tr, trParts } from '../../state/language.js';
 import { GIVEN } from '../../state/match.js';
 import { proseFigure } from '../../state/units.js';
 
@@ -13,37 +14,37 @@ export function createKnownWords({ store, figures, get }) {
     list(
       label,
       () => [
-        [GIVEN.scene, `that of this scene, ${scene(name)}`],
-        [GIVEN.given, 'known:'],
-        [GIVEN.none, 'not known'],
+        [GIVEN.scene, tr('that of this scene, {figure}', { figure: scene(name) })],
+        [GIVEN.given, tr('known:')],
+        [GIVEN.none, tr('not known')],
       ],
       () => get().known[name],
       mode => put({ known: { ...get().known, [name]: mode }, given: { ...get().given, [name]: store.read(`habitat.${name}`) } }),
     );
-  const radius = [knownList('radius_m', 'Radius of the habitat'), of('given', 'radius_m')],
-    spin = [knownList('spin_rpm', 'Spin of the habitat'), of('given', 'spin_rpm')];
+  const radius = [knownList('radius_m', tr('Radius of the habitat')), of('given', 'radius_m')],
+    spin = [knownList('spin_rpm', tr('Spin of the habitat')), of('given', 'spin_rpm')];
   const air = list(
-    'The air',
+    tr('The air'),
     () => [
-      [GIVEN.scene, store.read('air') ? 'the air of this scene' : 'vacuum, as in this scene'],
-      ...(store.read('air') ? [['vacuum', 'vacuum']] : [['room', 'room air']]),
-      ...(get().given.air ? [[GIVEN.given, 'the air of its file']] : []),
-      [GIVEN.none, 'air that is not known'],
+      [GIVEN.scene, store.read('air') ? tr('the air of this scene') : tr('vacuum, as in this scene')],
+      ...(store.read('air') ? [['vacuum', tr('vacuum')]] : [['room', tr('room air')]]),
+      ...(get().given.air ? [[GIVEN.given, tr('the air of its file')]] : []),
+      [GIVEN.none, tr('air that is not known')],
     ],
     airNow,
     chosen => within('known', { air: chosen }),
   );
   const body = list(
-    'What flies',
-    () => [[null, 'thing of unknown drag'], ...store.fields.bodies.map(({ name }) => [name, name])],
+    tr('What flies'),
+    () => [[null, tr('thing of unknown drag')], ...store.fields.bodies.map(({ name }) => [name, name])],
     () => get().known.body,
     chosen => within('known', { body: chosen }),
   );
   const start = list(
-    'How it starts',
+    tr('How it starts'),
     () => [
-      ['thrown', 'thrown'],
-      ['dropped', 'let go at rest'],
+      ['thrown', tr('thrown')],
+      ['dropped', tr('let go at rest')],
     ],
     () => get().known.start,
     chosen => within('known', { start: chosen }),
@@ -59,16 +60,14 @@ export function createKnownWords({ store, figures, get }) {
   const airless = ({ known }) => known.air === 'vacuum' || (known.air === GIVEN.scene && !store.read('air'));
   const stated = ([chosen, figure], mode) => [chosen, ...(mode === GIVEN.given ? [' ', figure] : [])];
   const words = match => [
-    'The radius is ',
-    ...stated(radius, match.known.radius_m),
-    ', the spin is ',
-    ...stated(spin, match.known.spin_rpm),
-    '. It goes through ',
-    air,
-    ...(airless(match) ? [] : [' as a ', body]),
-    ', and was ',
-    start,
-    '.',
+    ...trParts('The radius is {radius}, the spin is {spin}.', {
+      radius: stated(radius, match.known.radius_m),
+      spin: stated(spin, match.known.spin_rpm),
+    }).flat(),
+    ' ',
+    ...(airless(match)
+      ? trParts('It goes through {air}, and was {start}.', { air, start })
+      : trParts('It goes through {air} as a {body}, and was {start}.', { air, body, start })),
   ];
   return { words, airless };
 }

@@ -1,6 +1,7 @@
 // What a path is taken from: stills or a clip, a table or an animated object's file, rows that are typed, or one of the samples. Opened, dropped or
 // pasted.
 
+import { tr } from '../../state/language.js';
 import { footageOf, isFootage } from '../../files/footage.js';
 import { FIRST_MATCH, hasPicture, inOrder } from '../../state/match.js';
 import { knownOfFile } from '../../state/match_request.js';
@@ -35,20 +36,20 @@ export function createMatchOpen({ element, store, client, heard, hand, begun }) 
   const beginning = h(
     'div',
     { class: 'empty match-begin' },
-    h('p', { class: 'lead' }, 'Drop stills, a clip or a table of places here: could anything fly like that in a turning habitat?'),
+    h('p', { class: 'lead' }, tr('Drop stills, a clip or a table of places here: could anything fly like that in a turning habitat?')),
     h(
       'p',
       { class: 'links' },
-      button('Open files', choose),
-      button('Type rows', () => beginRows()),
+      button(tr('Open files'), choose),
+      button(tr('Type rows'), () => beginRows()),
     ),
     h(
       'p',
       { class: 'links' },
-      button('Try the sample', () => trySample(true)),
-      button('Try one that cannot be', () => trySample(false)),
+      button(tr('Try the sample'), () => trySample(true)),
+      button(tr('Try one that cannot be'), () => trySample(false)),
     ),
-    h('p', { class: 'small' }, 'Pictures stay in this browser: only the marks are sent.'),
+    h('p', { class: 'small' }, tr('Pictures stay in this browser: only the marks are sent.')),
   );
 
   function complain(say) {
@@ -76,7 +77,7 @@ export function createMatchOpen({ element, store, client, heard, hand, begun }) 
       beginWith(source, source.rate ? { frame_rate: clamp(source.rate, 1, 240) } : {});
       heard.say(`${source.name}, ${source.count ? countWords(source.count, 'frame') : 'one picture'}.`);
     } catch (why) {
-      complain(`${why.message} Nothing was changed.`);
+      complain(tr('{why} Nothing was changed.', { why: why.message }));
     }
   }
 
@@ -93,11 +94,11 @@ export function createMatchOpen({ element, store, client, heard, hand, begun }) 
       const sample = await sampleOf({ trace: document => client.trace(document), possible });
       beginWith(sample.source, sample.match);
     } catch (why) {
-      complain(`The sample could not be made: ${why.message}`);
+      complain(tr('The sample could not be made: {why}', { why: why.message }));
     }
   }
 
-  function beginRows(rows = { name: 'Typed rows', columns: COLUMNS.track, items: emptyRows() }, patch = {}) {
+  function beginRows(rows = { name: tr('Typed rows'), columns: COLUMNS.track, items: emptyRows() }, patch = {}) {
     beginWith(null, { rows, ...patch });
   }
 
@@ -115,7 +116,7 @@ export function createMatchOpen({ element, store, client, heard, hand, begun }) 
   // pixels are of a picture
   function takePoints(points) {
     const { match } = hand;
-    if (!match.source) throw new Error('It holds pixels: open the pictures that they are of first, then this table.');
+    if (!match.source) throw new Error(tr('It holds pixels: open the pictures that they are of first, then this table.'));
     const marks = points.map(({ frame, time_s, x_px, y_px }) => ({ frame: frame ?? Math.round(time_s * match.frame_rate), x_px, y_px }));
     hand.edit({ ...match, marks: marks.toSorted((a, b) => a.frame - b.frame) });
   }
@@ -146,7 +147,7 @@ export function createMatchOpen({ element, store, client, heard, hand, begun }) 
   element.addEventListener('paste', event => {
     if (hand.match.rows || hasPicture(hand.match) || event.target.closest('input')) return;
     const items = pastedRows(event.clipboardData?.getData('text') ?? '', COLUMNS.track);
-    if (items) beginRows({ name: 'Pasted rows', columns: COLUMNS.track, items });
+    if (items) beginRows({ name: tr('Pasted rows'), columns: COLUMNS.track, items });
   });
 
   function update() {

@@ -1,6 +1,7 @@
 // What lies over a picture, or a plot, of a path that was seen: the points, the free path nearest to them, the line of known length, and the places
 // that show why it cannot be. All in the picture's own pixels; the sizes of marks are those of the window.
 
+import { tr } from '../../state/language.js';
 import { runsOf } from '../../state/match_answer.js';
 import { clamp } from '../../state/scale.js';
 import { lengthWords } from '../../state/units.js';
@@ -99,7 +100,8 @@ function gridOf({ lines, upright }, k, units, wide) {
     lines.filter(({ mark }) => mark),
     GRID_FIGURES_PX.map(px => px * k),
   ).map(({ mark: [x, y], of, at_m }) => {
-    const say = `${of === 'axial_m' ? 'axis ' : ''}${lengthWords(at_m, units)}`;
+    const length = lengthWords(at_m, units),
+      say = of === 'axial_m' ? tr('axis {length}', { length }) : length;
     return s(
       'text',
       { x: clamp(x, GRID_EDGE_PX * k, wide - GRID_EDGE_PX * k), y: y - 4 * k, 'font-size': (GRID_TEXT_PX * k).toFixed(1), 'text-anchor': 'middle' },

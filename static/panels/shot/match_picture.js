@@ -1,6 +1,7 @@
 // The picture in hand with everything over it: a press marks the thing, a drag moves its mark under a loupe; in the scale's turn a drag draws the line
 // of known length. By keyboard the same: each mark and each end of the line is a handle that the arrows move.
 
+import { tr } from '../../state/language.js';
 import { lineIn, markAt, markPlace, rowOfFrame, withMark } from '../../state/match.js';
 import { clamp } from '../../state/scale.js';
 import { h, onDrag, setAttribute } from '../shared/dom.js';
@@ -14,15 +15,15 @@ const SMALL_PX = 480; // narrower pictures have smaller marks
 export function createPicture({ get, edit, placed, choose, units }) {
   const plate = h('canvas', { class: 'match-plate', 'aria-hidden': true }),
     loupe = createLoupe(),
-    over = createOver({ label: 'The picture, the marks and the nearest free path', choose, units });
+    over = createOver({ label: tr('The picture, the marks and the nearest free path'), choose, units });
   const mark = createGrip({
     kind: 'mark-grip',
-    label: 'The thing in this frame: arrows move the mark, Enter sets it',
+    label: tr('The thing in this frame: arrows move the mark, Enter sets it'),
     move: moveMark,
     left: loupe.hide,
   });
-  const foot = end('from_px', 'The foot of the line, on the deck'),
-    head = end('to_px', 'The other end of the line');
+  const foot = end('from_px', tr('The foot of the line, on the deck')),
+    head = end('to_px', tr('The other end of the line'));
   const element = h('div', { class: 'match-picture' }, plate, over.element, over.numbers, foot.element, head.element, mark.element, loupe.element);
   const show = frameShower(plate);
   let k = 1; // picture px in one of the window
@@ -129,7 +130,7 @@ export function createPicture({ get, edit, placed, choose, units }) {
       grid,
       reasons: answer?.reasons ?? [],
     });
-    mark.place(markPlace(match), source, !scaling, markAt(match) ? '' : 'not marked, ');
+    mark.place(markPlace(match), source, !scaling, markAt(match) !== null);
     foot.place(line.from_px, source, scaling);
     head.place(line.to_px, source, scaling);
   }

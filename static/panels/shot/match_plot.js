@@ -1,5 +1,6 @@
 // A track without a picture: its points by place along the deck and height, at one scale, with the nearest free path.
 
+import { inSigns, tr } from '../../state/language.js';
 import { filled } from '../../state/match_rows.js';
 import { clamp } from '../../state/scale.js';
 import { shownUnit, toShown } from '../../state/units.js';
@@ -14,7 +15,7 @@ const STEPS = [1, 2, 5];
 /** get() → {match, answer, row}; choose(row); `units()`: which are shown. */
 export function createMatchPlot({ get, choose, units }) {
   const ground = s('svg', { class: 'match-ground', 'aria-hidden': true }),
-    over = createOver({ label: 'Height by place along the deck, with the nearest free path', choose });
+    over = createOver({ label: tr('Height by place along the deck, with the nearest free path'), choose });
   const element = h('div', { class: 'match-picture plot-ground' }, ground, over.element, over.numbers);
 
   // [[along, height]…] in metres: of an animated object's keys the places of the nearest path, for its own axes are others
@@ -71,7 +72,7 @@ function grid([wide, high], at, { along, height, px_m }, units) {
     const first = Math.ceil(low / step);
     return Array.from({ length: Math.max(0, Math.floor(end / step) - first + 1) }, (_, k) => (first + k) * step);
   };
-  const say = value => String(Number(toShown(value, 'm', units).toFixed(6))).replace('-', '−');
+  const say = value => inSigns(String(Number(toShown(value, 'm', units).toFixed(6)))).replace('-', '−');
   return [
     ...figures(height, 34).flatMap(value => {
       const [, y] = at([0, value]);
@@ -87,8 +88,8 @@ function grid([wide, high], at, { along, height, px_m }, units) {
         s('text', { x, y: high - MARGIN.bottom + 18, 'text-anchor': 'middle' }, say(value)),
       ];
     }),
-    s('text', { x: 4, y: 13 }, `height, ${unit}`),
-    s('text', { x: wide - 4, y: high - 3, 'text-anchor': 'end' }, `along the deck, ${unit}`),
+    s('text', { x: 4, y: 13 }, tr('height, {unit}', { unit })),
+    s('text', { x: wide - 4, y: high - 3, 'text-anchor': 'end' }, tr('along the deck, {unit}', { unit })),
   ];
 }
 

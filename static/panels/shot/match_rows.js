@@ -1,28 +1,45 @@
 // A track as a table: typed, or pasted from a sheet into any of its cells. Only so many rows are shown at once. What the server refuses stands at the
 // row that it names.
 
+import { inSigns, tr, trLater } from '../../state/language.js';
 import { figureOf, pastedRows } from '../../state/match_rows.js';
 import { h, icon, setAttribute, setChildren, setText } from '../shared/dom.js';
 
 const PAGE = 20; // rows shown at once
-const HEADS = { time_s: 'Time, s', along_m: 'Along, m', height_m: 'Up, m', axial_m: 'Axis, m', x_m: 'X, m', y_m: 'Y, m', z_m: 'Z, m' };
-const LABELS = { time_s: 'Time', along_m: 'Along the deck', height_m: 'Height', axial_m: 'Along the axis', x_m: 'X', y_m: 'Y', z_m: 'Z' };
+const HEADS = {
+  time_s: trLater('Time, s'),
+  along_m: trLater('Along, m'),
+  height_m: trLater('Up, m'),
+  axial_m: trLater('Axis, m'),
+  x_m: trLater('X, m'),
+  y_m: trLater('Y, m'),
+  z_m: trLater('Z, m'),
+};
+const LABELS = {
+  time_s: trLater('Time'),
+  along_m: trLater('Along the deck'),
+  height_m: trLater('Height'),
+  axial_m: trLater('Along the axis'),
+  x_m: trLater('X'),
+  y_m: trLater('Y'),
+  z_m: trLater('Z'),
+};
 
 /** get() → {match, refusal: {row, say} or null}; edit(match, live); tell(say). */
 export function createRows({ get, edit, tell }) {
   const head = h('tr', {}),
     body = h('tbody', {}),
-    table = h('table', { class: 'match-table', 'aria-label': 'Rows of the track' }, h('thead', {}, head), body);
-  const before = h('button', { type: 'button', class: 'link', onclick: () => turn(-1) }, 'Rows before'),
-    after = h('button', { type: 'button', class: 'link', onclick: () => turn(1) }, 'Rows after'),
+    table = h('table', { class: 'match-table', 'aria-label': tr('Rows of the track') }, h('thead', {}, head), body);
+  const before = h('button', { type: 'button', class: 'link', onclick: () => turn(-1) }, tr('Rows before')),
+    after = h('button', { type: 'button', class: 'link', onclick: () => turn(1) }, tr('Rows after')),
     where = h('span', { class: 'small' }),
-    more = h('button', { type: 'button', class: 'link', onclick: add }, 'Add a row');
+    more = h('button', { type: 'button', class: 'link', onclick: add }, tr('Add a row'));
   const element = h(
     'div',
     { class: 'match-rows' },
     table,
     h('p', { class: 'links' }, more, before, after, where),
-    h('p', { class: 'small' }, 'Rows can be pasted from a sheet. Leave the axis empty where it keeps to the plane of rotation.'),
+    h('p', { class: 'small' }, tr('Rows can be pasted from a sheet. Leave the axis empty where it keeps to the plane of rotation.')),
   );
   let page = 0,
     refused = null, // the row that was turned to
@@ -50,7 +67,7 @@ export function createRows({ get, edit, tell }) {
     const { items } = rows(),
       value = figureOf(input.value.replace(',', '.'));
     if (input.value.trim() && value === null) {
-      tell(`${LABELS[name]} of row ${row + 1} was ${input.value}; it must be a number.`);
+      tell(tr('{label} of row {row} was {typed}; it must be a number.', { label: tr(LABELS[name]), row: row + 1, typed: input.value }));
       input.value = shownAs(items[row][name]);
       return;
     }
@@ -63,7 +80,7 @@ export function createRows({ get, edit, tell }) {
     event.preventDefault();
     const { items, columns } = rows(),
       fresh = pastedRows(text, columns.slice(columns.indexOf(name)));
-    if (!fresh) return tell('What was pasted holds no rows of figures.');
+    if (!fresh) return tell(tr('What was pasted holds no rows of figures.'));
     const empty = Object.fromEntries(columns.map(column => [column, null]));
     const next = [...items];
     fresh.forEach((item, k) => {
@@ -72,7 +89,7 @@ export function createRows({ get, edit, tell }) {
     write(next);
   }
 
-  const shownAs = value => (value === null || value === undefined ? '' : String(Number(value.toPrecision(7))));
+  const shownAs = value => (value === null || value === undefined ? '' : inSigns(String(Number(value.toPrecision(7)))));
 
   function rowOf(item, row) {
     const { columns } = rows(),
@@ -83,7 +100,7 @@ export function createRows({ get, edit, tell }) {
         type: 'text',
         inputmode: 'decimal',
         autocomplete: 'off',
-        'aria-label': `${LABELS[name]}, row ${row + 1}`,
+        'aria-label': tr('{label}, row {row}', { label: tr(LABELS[name]), row: row + 1 }),
         'aria-invalid': bad || null,
         onchange: () => commit(input, row, name),
         onpaste: event => paste(event, row, name),
@@ -91,7 +108,11 @@ export function createRows({ get, edit, tell }) {
       input.value = shownAs(item[name]);
       return h('td', {}, input);
     });
-    const away = h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove row ${row + 1}`, onclick: () => remove(row) }, icon('close'));
+    const away = h(
+      'button',
+      { type: 'button', class: 'icon-button', 'aria-label': tr('Remove row {row}', { row: row + 1 }), onclick: () => remove(row) },
+      icon('close'),
+    );
     const line = h('tr', { class: bad ? 'wrong' : null }, h('th', { scope: 'row' }, `${row + 1}`), cells, h('td', {}, away));
     return bad ? [line, h('tr', {}, h('td', { colspan: columns.length + 2 }, h('p', { class: 'refusal' }, h('b', {}, refusal.say))))] : line;
   }
@@ -114,7 +135,7 @@ export function createRows({ get, edit, tell }) {
       setChildren(
         head,
         h('td', {}),
-        columns.map(name => h('th', { scope: 'col' }, HEADS[name])),
+        columns.map(name => h('th', { scope: 'col' }, tr(HEADS[name]))),
         h('td', {}),
       );
       setChildren(
@@ -125,7 +146,8 @@ export function createRows({ get, edit, tell }) {
     }
     setAttribute(before, 'hidden', page === 0);
     setAttribute(after, 'hidden', page === pages - 1);
-    setText(where, pages > 1 ? `rows ${page * PAGE + 1} to ${Math.min(items.length, (page + 1) * PAGE)} of ${items.length}` : '');
+    const rowsShown = { first: page * PAGE + 1, last: Math.min(items.length, (page + 1) * PAGE), all: items.length };
+    setText(where, pages > 1 ? tr('rows {first} to {last} of {all}', rowsShown) : '');
   }
   return { element, update };
 }

@@ -1,6 +1,8 @@
 // The samples of a match: a throw aboard the Lantern Wheel, traced by the server, as somebody on the axis films it through a long lens; and the same
 // take with the ball drawn by hand, which no habitat could do. The frames are painted here.
 
+import { tr } from '../../state/language.js';
+
 const SCENE = {
   rimfall: 1,
   title: 'Sample take',
@@ -29,7 +31,7 @@ export async function sampleOf({ trace, possible }) {
   const flight = Array.from({ length: last + 1 }, (_, frame) => at(motion.rotating_m, frame * perFrame));
   const places = possible ? flight : flight.map(([x, y], k) => [x, y - PX_M * WIGGLE_M * Math.sin((2 * Math.PI * WIGGLES * k) / last)]);
   const source = {
-    name: possible ? 'Sample take' : 'Sample take, ball drawn in',
+    name: possible ? tr('Sample take') : tr('Sample take, ball drawn in'),
     kind: 'sample',
     width: WIDTH,
     height: HEIGHT,
@@ -102,7 +104,7 @@ function paint(context, frame, [x, y]) {
   context.fill();
   context.fillStyle = COLOURS.word;
   context.font = '20px "Source Sans 3", sans-serif';
-  context.fillText(`Lantern Wheel · sample take · frame ${frame + 1}`, 24, 40);
+  context.fillText(tr('Lantern Wheel · sample take · frame {frame}', { frame: frame + 1 }), 24, 40);
 }
 
 function shadow(context, x, y) {

@@ -1,5 +1,6 @@
 // How the pictures or rows are to be read and what is known, as sentences whose figures are fields.
 
+import { tr, trParts } from '../../state/language.js';
 import { hasPicture } from '../../state/match.js';
 import { h, setChildren } from '../shared/dom.js';
 import { createFigures } from './match_figures.js';
@@ -15,10 +16,10 @@ export function createMatchSentence({ store, get, edit }) {
     px = figures.own('accuracy_px'),
     metres = figures.own('accuracy_m');
   const slowed = figures.list(
-    'At what pace it is shown',
+    tr('At what pace it is shown'),
     () => [
-      [false, 'runs as it was filmed'],
-      [true, 'may be slowed or sped up'],
+      [false, tr('runs as it was filmed')],
+      [true, tr('may be slowed or sped up')],
     ],
     () => get().slowed,
     chosen => figures.put({ slowed: chosen }),
@@ -29,11 +30,17 @@ export function createMatchSentence({ store, get, edit }) {
   let builtFor = null;
 
   function ofPictures(match) {
-    const exposures = match.source.count === null ? 'exposures' : 'frames';
-    return ['At ', rate, ` ${exposures} a second it `, slowed, '. A mark is good to ', px, '. ', ...scale(match)];
+    const parts = { rate, slowed, px };
+    const read =
+      match.source.count === null
+        ? trParts('At {rate} exposures a second it {slowed}. A mark is good to {px}.', parts)
+        : trParts('At {rate} frames a second it {slowed}. A mark is good to {px}.', parts);
+    return [...read, ' ', ...scale(match)];
   }
   function ofRows(match) {
-    return ['A row is good to ', metres, '. It ', slowed, ...(match.slowed ? [', at ', rate, ' frames a second'] : []), '.'];
+    return match.slowed
+      ? trParts('A row is good to {metres}. It {slowed}, at {rate} frames a second.', { metres, slowed, rate })
+      : trParts('A row is good to {metres}. It {slowed}.', { metres, slowed });
   }
 
   // Made anew only when it says something else: a figure in hand keeps its focus.

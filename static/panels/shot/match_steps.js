@@ -1,5 +1,6 @@
 // Under the picture: frame by frame through it, what a drag does, and what takes a mark back.
 
+import { inSigns, tr } from '../../state/language.js';
 import { frameCount, hasPicture, markAt } from '../../state/match.js';
 import { countWords } from '../../state/words.js';
 import { h, icon, setAttribute, setText } from '../shared/dom.js';
@@ -9,26 +10,26 @@ import { createChoice, createSwitch } from '../shared/choice.js';
 export function createSteps({ get, step, toFrame, undo, turnTo, remove, clear, goOnward }) {
   const back = h(
       'button',
-      { type: 'button', class: 'icon-button', 'aria-label': 'Frame back', title: 'Frame back (,)', onclick: () => step(-1) },
+      { type: 'button', class: 'icon-button', 'aria-label': tr('Frame back'), title: tr('Frame back (,)'), onclick: () => step(-1) },
       icon('back'),
     ),
-    on = h('button', { type: 'button', class: 'icon-button', 'aria-label': 'Frame on', title: 'Frame on (.)', onclick: () => step(1) }, icon('on')),
-    slider = h('input', { type: 'range', min: 0, step: 1, 'aria-label': 'Frame', oninput: () => toFrame(Number(slider.value)) }),
+    on = h('button', { type: 'button', class: 'icon-button', 'aria-label': tr('Frame on'), title: tr('Frame on (.)'), onclick: () => step(1) }, icon('on')),
+    slider = h('input', { type: 'range', min: 0, step: 1, 'aria-label': tr('Frame'), oninput: () => toFrame(Number(slider.value)) }),
     where = h('span', { class: 'match-frame' });
   const choice = createChoice({
-    label: 'What a drag over the picture does',
+    label: tr('What a drag over the picture does'),
     options: [
-      { value: 'mark', say: 'Mark the thing' },
-      { value: 'scale', say: 'Draw the line' },
+      { value: 'mark', say: tr('Mark the thing') },
+      { value: 'scale', say: tr('Draw the line') },
     ],
     chosen: () => get().turn,
     choose: turnTo,
   });
-  const onward = createSwitch({ label: 'Step on after each mark', on: () => get().onward, turn: () => goOnward(!get().onward) });
+  const onward = createSwitch({ label: tr('Step on after each mark'), on: () => get().onward, turn: () => goOnward(!get().onward) });
   const button = (words, onclick, title = null) => h('button', { type: 'button', class: 'link', onclick, title }, words);
-  const undoing = button('Undo', undo, 'Undo (Ctrl+Z)'),
-    removing = button('Remove this mark', remove, 'Remove this mark (Delete)'),
-    clearing = button('Remove all marks', clear),
+  const undoing = button(tr('Undo'), undo, tr('Undo (Ctrl+Z)')),
+    removing = button(tr('Remove this mark'), remove, tr('Remove this mark (Delete)')),
+    clearing = button(tr('Remove all marks'), clear),
     marked = h('span', { class: 'small' });
   const transport = h('div', { class: 'match-transport' }, back, slider, on, where),
     tools = h('p', { class: 'links match-tools' }, choice.element, undoing, removing, clearing, onward.element, marked);
@@ -45,8 +46,8 @@ export function createSteps({ get, step, toFrame, undo, turnTo, remove, clear, g
       time_s = match.frame / match.frame_rate;
     setAttribute(slider, 'max', Math.max(0, count - 1));
     slider.value = String(match.frame);
-    const word = match.source.count === null ? 'Exposure' : 'Frame',
-      words = `${word} ${match.frame + 1}${match.source.count === null ? '' : ` of ${count}`}, ${time_s.toFixed(2)}\u00a0s`;
+    const at = { number: match.frame + 1, count, time: inSigns(`${time_s.toFixed(2)}\u00a0s`) },
+      words = match.source.count === null ? tr('Exposure {number}, {time}', at) : tr('Frame {number} of {count}, {time}', at);
     setAttribute(slider, 'aria-valuetext', words);
     setText(where, words);
     setAttribute(back, 'disabled', match.frame === 0);

@@ -1,19 +1,20 @@
 // Under the picture, by row: how far the path lies off the nearest free one, and what it would need beyond free motion; each with the band within
 // which that is nothing.
 
+import { inSigns, tr, trLater } from '../../state/language.js';
 import { residualsOf } from '../../state/match_answer.js';
 import { showQuantity } from '../../state/units.js';
 import { h, s, setAttribute, setChildren, setText } from '../shared/dom.js';
 
 const AXES = {
-  x_px: 'across (solid)',
-  y_px: 'down (dashed)',
-  along_m: 'along (solid)',
-  height_m: 'up (dashed)',
-  axial_m: 'along the axis (dotted)',
-  x_m: 'X (solid)',
-  y_m: 'Y (dashed)',
-  z_m: 'Z (dotted)',
+  x_px: trLater('across (solid)'),
+  y_px: trLater('down (dashed)'),
+  along_m: trLater('along (solid)'),
+  height_m: trLater('up (dashed)'),
+  axial_m: trLater('along the axis (dotted)'),
+  x_m: trLater('X (solid)'),
+  y_m: trLater('Y (dashed)'),
+  z_m: trLater('Z (dotted)'),
 };
 
 /** get() → {answer or null, current: the row in hand}; choose(row); units(): which are shown. */
@@ -28,14 +29,14 @@ export function createStrips({ get, choose, units }) {
     if (!answer) return;
     const { names, most } = residualsOf(answer),
       { unit } = answer.accuracy;
-    const far = value => (unit === 'px' ? `${Number(value.toPrecision(2))}\u00a0px` : showQuantity(value, 'm', units()));
+    const far = value => (unit === 'px' ? `${inSigns(String(Number(value.toPrecision(2))))}\u00a0px` : showQuantity(value, 'm', units()));
     off.draw({
       lines: names.map(name => ({ name, values: answer.residual[name] })),
       band: 2 * answer.accuracy.value,
       most,
       ends: [far(most), `−${far(most)}`],
       current,
-      says: `Off the nearest free path: ${names.map(name => AXES[name]).join(', ')}. The band is twice the accuracy.`,
+      says: tr('Off the nearest free path: {axes}. The band is twice the accuracy.', { axes: names.map(name => tr(AXES[name])).join(', ') }),
     });
     const { extra_acceleration_g: needed, extra_acceleration_sd_g: sd } = answer;
     setAttribute(extra.element, 'hidden', !needed);
@@ -45,10 +46,10 @@ export function createStrips({ get, choose, units }) {
       lines: [{ name: 'extra', values: needed }],
       band: sd.map(value => 2 * (value ?? 0)),
       most: top,
-      ends: [`${Number(top.toPrecision(2))}\u00a0g`, ''],
+      ends: [`${inSigns(String(Number(top.toPrecision(2))))}\u00a0g`, ''],
       current,
       upward: true,
-      says: 'What it would need beyond free motion. Within the band it may be none.',
+      says: tr('What it would need beyond free motion. Within the band it may be none.'),
     });
   }
   return { element, update };

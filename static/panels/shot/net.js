@@ -1,6 +1,7 @@
 // The net of landings as the server draws it. The throw of the knot that is pointed at, or reached by the arrows, is flown on both stages; a press or
 // Enter keeps it as a motion.
 
+import { tr, trLater } from '../../state/language.js';
 import { motionName } from '../../state/fields.js';
 import { lands, nearestTo, spotOf, throwAt } from '../../state/landings.js';
 import { createNewest } from '../../state/newest.js';
@@ -13,8 +14,8 @@ import { drawnScale } from '../shared/large.js';
 
 const WIDTH_PX = { least: 240, first: 320, most: 1200 };
 const HINT = {
-  flown: 'Point at the net: that throw is flown on both stages, and a press keeps it as a motion.',
-  flat: 'Point at the net: the throw’s figures stand here, and a press keeps it as a motion. Without 3D drawing it is not flown on the stages.',
+  flown: trLater('Point at the net: that throw is flown on both stages, and a press keeps it as a motion.'),
+  flat: trLater('Point at the net: the throw’s figures stand here, and a press keeps it as a motion. Without 3D drawing it is not flown on the stages.'),
 };
 const FAR = 5; // knots a step with Shift
 
@@ -25,13 +26,13 @@ export function createNet({ store, client, large }) {
     varied = null;
   const ground = s('g', {}),
     knot = s('circle', { r: 6, class: 'knot' }),
-    svg = s('svg', { class: 'landings-net', role: 'img', 'aria-label': 'Landings over the unrolled deck' }, ground, knot);
+    svg = s('svg', { class: 'landings-net', role: 'img', 'aria-label': tr('Landings over the unrolled deck') }, ground, knot);
   const grip = h('span', {
     class: 'ring-grip',
     role: 'slider',
     tabindex: 0,
-    'aria-label': 'A throw of the net: up and down, left and right; Enter keeps it',
-    'aria-roledescription': 'slider of two ways',
+    'aria-label': tr('A throw of the net: up and down, left and right; Enter keeps it'),
+    'aria-roledescription': tr('slider of two ways'),
     onkeydown,
     onfocus: () => look(at ?? middle()),
   });
@@ -39,12 +40,12 @@ export function createNet({ store, client, large }) {
     axes = h('p', { class: 'small' }),
     caption = h('p', { class: 'small landings-at' }),
     drawn = h('div', {}, box, axes, caption);
-  const keep = h('button', { type: 'button', class: 'btn', onclick: keepIt }, 'Keep this throw');
+  const keep = h('button', { type: 'button', class: 'btn', onclick: keepIt }, tr('Keep this throw'));
   const element = h(
     'div',
     { hidden: true },
     drawn,
-    h('p', { class: 'links' }, keep, large.button({ place: 5, title: () => 'Where it can come down', part: drawn })),
+    h('p', { class: 'links' }, keep, large.button({ place: 5, title: () => tr('Where it can come down'), part: drawn })),
   );
   new ResizeObserver(([entry]) => {
     room = entry.contentRect.width || room;
@@ -80,7 +81,7 @@ export function createNet({ store, client, large }) {
       draft.motions.push(copy);
     });
     store.look({ chosen: store.document.motions.length - 1 });
-    store.tell({ kind: 'told', field: null, say: `${name} is kept as a motion.`, undo: true });
+    store.tell({ kind: 'told', field: null, say: tr('{name} is kept as a motion.', { name }), undo: true });
   }
 
   svg.addEventListener('pointermove', event => look((net() && nearestTo(net(), pointOf(event))) ?? at));
@@ -111,7 +112,7 @@ export function createNet({ store, client, large }) {
     const here = at && lands(net(), at);
     setAttribute(knot, 'display', here ? null : 'none');
     setAttribute(keep, 'disabled', at ? null : true);
-    const text = at ? knotWords() : HINT[areStagesFlat() ? 'flat' : 'flown'];
+    const text = at ? knotWords() : tr(HINT[areStagesFlat() ? 'flat' : 'flown']);
     setText(caption, text);
     const { over } = net(),
       [row, column] = at ?? [0, 0];
@@ -139,8 +140,12 @@ export function createNet({ store, client, large }) {
       i = at[0] * over[1].count + at[1],
       { units } = store.view;
     const after = showQuantity(time_s[i] - (store.read(`motions.${index()}.start_s`) ?? 0), 's', units),
-      away = `${showQuantity(Math.abs(spinward_m[i]), 'm', units)} ${spinward_m[i] < 0 ? 'antispinward' : 'spinward'}`;
-    return `${figuresOf(at).join(', ')}: ${endings[ended[i]]}${lands(net(), at) ? ` ${away}` : ''} after ${after}.`;
+      length = showQuantity(Math.abs(spinward_m[i]), 'm', units),
+      said = { figures: figuresOf(at).join(', '), ends: endings[ended[i]], length, time: after };
+    if (!lands(net(), at)) return tr('{figures}: {ends} after {time}.', said);
+    return spinward_m[i] < 0
+      ? tr('{figures}: {ends} {length} antispinward after {time}.', said)
+      : tr('{figures}: {ends} {length} spinward after {time}.', said);
   }
 
   function update() {

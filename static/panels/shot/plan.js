@@ -1,6 +1,7 @@
 // The deck seen along the axis, the thrower at its foot, and the catcher on it as a handle: dragged round, or moved by the arrows. Every way is a
 // thin line, the chosen one strong; what blocks one stands where it does.
 
+import { tr } from '../../state/language.js';
 import { placeOf, indexOf, shareOf, shareWords } from '../../state/shot.js';
 import { NEAR_TURN, createPlan, turn, viewOf } from '../../state/deck_plan.js';
 import { pathStyle } from '../../state/palette.js';
@@ -22,13 +23,19 @@ export function createAimPlan({ store, put }) {
   const ground = s('g', {}),
     paths = s('g', {}),
     people = s('g', {});
-  const svg = s('svg', { class: 'aim-plan', viewBox: `0 0 ${SIZE} ${SIZE}`, role: 'img', 'aria-label': 'The deck seen along the axis' }, ground, paths, people);
+  const svg = s(
+    'svg',
+    { class: 'aim-plan', viewBox: `0 0 ${SIZE} ${SIZE}`, role: 'img', 'aria-label': tr('The deck seen along the axis') },
+    ground,
+    paths,
+    people,
+  );
   const grip = h('span', {
     class: 'ring-grip',
     role: 'slider',
     tabindex: 0,
-    'aria-label': 'The catcher: left and right along the deck, up and down the height of the hands',
-    'aria-roledescription': 'slider of two ways',
+    'aria-label': tr('The catcher: left and right along the deck, up and down the height of the hands'),
+    'aria-roledescription': tr('slider of two ways'),
     onkeydown,
   });
   const element = h('div', { class: 'aim-box' }, svg, grip);
@@ -186,17 +193,22 @@ export function createAimPlan({ store, put }) {
     grip.style.top = `${((100 * y) / SIZE).toFixed(3)}%`;
     setAttribute(grip, 'hidden', Boolean(aim.to.motion));
     if (aim.to.motion) return;
-    const share = shareOf(store, aim),
-      away = showQuantity(Math.abs(aim.to.along_m - (share === null ? 0 : from().along_m)), 'm', store.view.units),
-      way = aim.to.along_m < (share === null ? 0 : from().along_m) ? 'antispinward' : 'spinward',
-      round = share === null ? '' : `, ${shareWords(share)} of the way round`;
-    const said = {
-      valuemin: -plan.radius_m * 4,
-      valuemax: plan.radius_m * 4,
-      valuenow: aim.to.along_m,
-      valuetext: `${away} ${way}${round}, hands at ${showQuantity(aim.to.height_m, 'm', store.view.units)}`,
-    };
+    const said = { valuemin: -plan.radius_m * 4, valuemax: plan.radius_m * 4, valuenow: aim.to.along_m, valuetext: catcherWords(aim) };
     for (const [name, value] of Object.entries(said)) setAttribute(grip, `aria-${name}`, value);
+  }
+
+  // where the catcher stands, of the thrower or of the middle of the floor
+  function catcherWords(aim) {
+    const share = shareOf(store, aim),
+      away_m = aim.to.along_m - (share === null ? 0 : from().along_m),
+      length = showQuantity(Math.abs(away_m), 'm', store.view.units);
+    const said = {
+      away: away_m < 0 ? tr('{length} antispinward', { length }) : tr('{length} spinward', { length }),
+      height: showQuantity(aim.to.height_m, 'm', store.view.units),
+    };
+    return share === null
+      ? tr('{away}, hands at {height}', said)
+      : tr('{away}, {share} of the way round, hands at {height}', { ...said, share: shareWords(share) });
   }
 
   const reachPx = () => Math.max(5, (store.shot.aim.within_m * HALF) / view.half_m);
