@@ -1,7 +1,7 @@
 """The messages that the program shows, collected from its code, templates and ready scenes, and the catalogues that translate them.
 
     python -m tests.catalogues update            every message into every catalogue (server/rimfall/language/*.po); what is gone goes
-    python -m tests.catalogues missing de        those that are not translated yet, as JSON: {"English": ""}; a context stands before its text: "where|the deck"
+    python -m tests.catalogues missing de        those that are not translated yet, as JSON {"English": ""}; a context stands before: "where|the deck"
     python -m tests.catalogues fill de FILE …    translations into the catalogue, from JSON of that form; [one, many] for what is counted
     python -m tests.catalogues compile           the catalogues as the program reads them, into static/vendor/language
 
@@ -20,7 +20,7 @@ from pathlib import Path
 from babel.messages.catalog import Catalog
 from babel.messages.pofile import read_po, write_po
 
-from rimfall.language.documents import SHOWN
+from rimfall.language.documents import NAME, NAMES, SHOWN
 
 ROOT = Path(__file__).resolve().parent.parent
 CATALOGUES = ROOT / "server/rimfall/language"
@@ -75,22 +75,20 @@ def _of_page():
 def _of_ready():
     for folder in _READY:
         for file in sorted((ROOT / folder).rglob("*.json")):
-            for text in _shown(json.loads(file.read_text(encoding="utf-8"))):
-                yield file, None, text, None
+            for context, text in _shown(json.loads(file.read_text(encoding="utf-8"))):
+                yield file, context, text, None
 
 
-def _shown(part):
-    """What people read of a document, at any depth."""
+def _shown(part, key=""):
+    """What people read of a document, at any depth, each with its context."""
     if isinstance(part, dict):
-        for key, value in part.items():
-            if key in SHOWN and isinstance(value, str):
-                if value:
-                    yield value
-            else:
-                yield from _shown(value)
+        for name, value in part.items():
+            yield from _shown(value, name)
     elif isinstance(part, list):
         for one in part:
-            yield from _shown(one)
+            yield from _shown(one, key)
+    elif part and isinstance(part, str) and key in SHOWN | NAMES:
+        yield NAME if key in NAMES else None, part
 
 
 def _in_order(parts):

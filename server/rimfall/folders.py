@@ -2,10 +2,6 @@
 
 from pathlib import Path
 
-NOT_MADE = (
-    "What it takes from npm was not made when Rimfall was installed from its checkout. With the npm registry in reach, "
-    "run: python static/vendor_build.py"
-)
 _PACKAGE = Path(__file__).resolve().parent
 
 

@@ -15,6 +15,10 @@ CAUTION = tr_later(
 PEOPLE_VARY = tr_later(
     "People vary, and the studies are few, small and short, and they disagree: none of this is medical advice."
 )
+NOT_MADE = tr_later(
+    "What it takes from npm was not made when Rimfall was installed from its checkout. With the npm registry in reach, "
+    "run: python static/vendor_build.py"
+)
 
 FOOT_M = 0.3048  # exact, international foot (1959)
 INCH_M = 0.0254  # exact

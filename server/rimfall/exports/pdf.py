@@ -7,7 +7,9 @@ letters) loses its accent where that helps, and is FALLBACK where nothing does.
 from unicodedata import normalize
 
 from ..errors import Refused, refusal
-from ..folders import NOT_MADE, folder
+from ..folders import folder
+from ..language import spoken, tr
+from ..phrases import NOT_MADE
 from .drawing import Stroke, Text
 
 FALLBACK = "?"
@@ -43,13 +45,12 @@ def pdf(drawings, page_width_mm, page_height_mm):
     file = File(unit="mm", format=(page_width_mm, page_height_mm))
     file.set_title(drawings[0].title)
     file.set_producer("Rimfall")
-    file.set_lang("en")
+    file.set_lang(spoken())
     for face in dict.fromkeys(_face(item) for drawing in drawings for item in drawing.items if isinstance(item, Text)):
         font = folder("static") / "vendor" / f"SourceSans3-{face}.ttf"
         if not font.is_file():
-            raise Refused(
-                refusal("export", "PDF", "SVG", f"PDF cannot be written without the page's fonts. {NOT_MADE}")
-            )
+            say = tr("PDF cannot be written without the page's fonts.")
+            raise Refused(refusal("export", "PDF", "SVG", f"{say} {tr(NOT_MADE)}"))
         file.add_font(face, fname=font)
         for table in _OF_SHAPING:
             del file.fonts[face.lower()].ttfont[table]

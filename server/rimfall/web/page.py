@@ -13,16 +13,16 @@ from fastapi.responses import HTMLResponse, RedirectResponse
 from fastapi.templating import Jinja2Templates
 
 from .. import __version__
-from ..folders import NOT_MADE, folder
-from ..language import catalogue, offered, page_script, spoken, tr
-from ..phrases import caution
+from ..folders import folder
+from ..language import catalogue, offered, page_script, spoken, tr, tr_as
+from ..phrases import NOT_MADE, caution
 from ..scene.examples import OPENING
 from .asked import NothingThere
 from .static import gzipped
 
 router = APIRouter(include_in_schema=False)
 _templates = Jinja2Templates(folder("templates"))
-_templates.env.globals |= {"tr": tr}
+_templates.env.globals |= {"tr": tr, "trAs": tr_as}
 _SAID = {"version": __version__, "opening": OPENING}
 
 
@@ -71,7 +71,8 @@ def icon():
 
 def _page(request, template, entry):
     if not is_made():
-        return _templates.TemplateResponse(request, "not_made.html", {"say": NOT_MADE}, status_code=503)
+        words = {"say": tr(NOT_MADE), "language": spoken()}
+        return _templates.TemplateResponse(request, "not_made.html", words, status_code=503)
     script, preloaded = scripts(entry)
     words = _SAID | {"script": script, "preloaded": preloaded, "caution": caution(), "spoken": _spoken(), "languages": offered()}
     return gzipped(request, _templates.TemplateResponse(request, template, words).body, "text/html")

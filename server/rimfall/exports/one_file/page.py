@@ -12,8 +12,9 @@ from hashlib import sha256
 
 from ... import __version__
 from ...errors import BadInput, refusal
-from ...folders import NOT_MADE, folder
-from ...language import catalogue, page_script, spoken, tr
+from ...folders import folder
+from ...language import catalogue, page_script, spoken, tr, tr_as
+from ...phrases import NOT_MADE
 
 SCRIPT = "vendor/page/player.js"
 STYLES = {
@@ -24,7 +25,7 @@ STYLES = {
 ICON = "favicon.svg"
 _FONT = re.compile(r"url\((vendor/[\w.-]+\.woff2)\)")
 _COMMENT = re.compile(r"/\*.*?\*/\s*", re.DOTALL)
-_HOLE = re.compile(r"""\{\{ (?:(\w+)|tr\("([^"]+)"\)) \}\}""")
+_HOLE = re.compile(r"""\{\{ (?:(\w+)|tr\("([^"]+)"\)|trAs\("([^"]+)", "([^"]+)"\)) \}\}""")
 _ENDS_SCRIPT = re.compile(r"<(?=/script|script|!--)", re.IGNORECASE)
 _POLICY = (
     "default-src 'none'; script-src {script}; style-src {style}; font-src data:; img-src data: blob:; base-uri 'none'; "
@@ -58,7 +59,12 @@ def page_of(title, about, notes, shown):
 
 def _filled(template, parts):
     """A template with its parts, and its words in the language that is spoken."""
-    return _HOLE.sub(lambda hole: parts[hole[1]] if hole[1] else html.escape(tr(hole[2])), template)
+
+    def words(hole):
+        name, text, context, text_there = hole.groups()
+        return parts[name] if name else html.escape(tr(text) if text else tr_as(context, text_there))
+
+    return _HOLE.sub(words, template)
 
 
 def _language():
@@ -83,8 +89,9 @@ def in_script(text):
 def _script():
     path = folder("static") / SCRIPT
     if not path.is_file():
-        say = f"A file that plays by itself holds the script of Rimfall's page, and that was not built. {NOT_MADE}"
-        raise BadInput(refusal("export", "html", "another format until the page is built", say))
+        say = tr("A file that plays by itself holds the script of Rimfall's page, and that was not built.")
+        may_be = tr("another format until the page is built")
+        raise BadInput(refusal("export", "html", may_be, f"{say} {tr(NOT_MADE)}"))
     # inside a script a sign may be written by its number wherever it can stand: in texts, and in what is matched against texts
     return _ENDS_SCRIPT.sub(r"\\x3c", path.read_text(encoding="utf-8").replace("\r", ""))
 

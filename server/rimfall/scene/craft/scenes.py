@@ -4,6 +4,7 @@ import json
 
 from pydantic import ValidationError
 
+from ...language import tr
 from . import examples
 from .asked import rim_of, solid_of
 from .checks import check
@@ -34,7 +35,7 @@ def _listed(name, say):
     return {
         "id": name,
         "title": craft.title,
-        "say": say,
+        "say": tr(say),
         "radius_m": radius_m,
         "spin_rpm": document.pop("spin_rpm"),
         "craft": document,
