@@ -5,7 +5,7 @@
     python -m tests.catalogues fill de FILE …    translations into the catalogue, from JSON of that form; [one, many] for what is counted
     python -m tests.catalogues compile           the catalogues as the program reads them, into static/vendor/language
 
-A message is the first text of a call of `tr`, `tr_later` or `trParts`, the first two of `tr_as` and `tr_many`: of Python by its syntax
+A message is the first text of a call of `tr`, `tr_later` or `trParts`, the first two of `tr_as`, `tr_later_as` and `tr_many`: of Python by its syntax
 tree, of JavaScript and the templates by what such a call looks like, its text in one pair of quotes.
 """
 
@@ -34,6 +34,7 @@ _OF_SERVER = {
     "tr": ("text",),
     "tr_later": ("text",),
     "tr_as": ("context", "text"),
+    "tr_later_as": ("context", "text"),
     "tr_many": ("text", "many"),
 }
 _READY = ("server/rimfall/scene/examples", "server/rimfall/talk/examples", "server/rimfall/scene/craft/examples")

@@ -7,6 +7,8 @@ Refused (the one exception a caller sees)
 
 from dataclasses import asdict, dataclass
 
+from .language import tr, tr_as
+
 _WAS_LENGTH = 80
 _FIELD_LENGTH = 200
 
@@ -50,11 +52,11 @@ class TooMuch(Refused):
 
 
 def refusal(field, was, may_be, say):
-    """A Refusal whose `was` is cut to 80 characters, as the answer promises."""
-    return Refusal(field[:_FIELD_LENGTH], shown(was), may_be, say)
+    """A Refusal whose `was` is cut to 80 characters, as the answer promises; may_be may be told later (`language.Later`)."""
+    return Refusal(field[:_FIELD_LENGTH], shown(was), tr(may_be), say)
 
 
 def shown(value):
     """A value of any kind as text of at most 80 characters."""
-    text = value if isinstance(value, str) else "nothing" if value is None else str(value)
+    text = value if isinstance(value, str) else tr_as("what a field was", "nothing") if value is None else str(value)
     return text if len(text) <= _WAS_LENGTH else text[: _WAS_LENGTH - 1] + "…"

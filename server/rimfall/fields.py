@@ -1,8 +1,14 @@
-"""What the parts of a document are made of: strict models, and fields with unit, range, label and default."""
+"""What the parts of a document are made of: strict models, and fields with unit, range, label and default.
 
+Labels, and what a field may be in words, are marked where they are written (`tr_later`), and are told in the language that is spoken where
+they are shown (`in_words`)."""
+
+from functools import reduce
 from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
+
+from .language import Figure, Later, tr, tr_later
 
 
 def of_kind(label, kind, default: Any = ..., unit="", may_be=None, **bounds) -> Any:
@@ -34,13 +40,57 @@ def text(label, longest, default: Any = ..., **more) -> Any:
 
 def choice(label, names=(), default: Any = ...) -> Any:
     """A field that is one of some names; its type is their Literal. names: where they are to be listed otherwise than it lists them."""
-    return of_kind(label, "choice", default, may_be=" or ".join(names) or None)
+    return of_kind(label, "choice", default, may_be=any_of(names) if names else None)
+
+
+def any_of(names):
+    """Some names, one of which a field may be, in words: "Y or Z"."""
+    return reduce(lambda first, last: Later(tr_later("{first} or {last}"), first=first, last=last), map(str, names))
+
+
+def or_null(may_be):
+    """What a field may be that may be null too."""
+    return Later(tr_later("{what}, or null"), what=may_be)
+
+
+def figure(value, unit=""):
+    """A bound as a reader writes it, with its unit: 100,000 and 0.001 m, not 1e5; 1e12, which has too many zeros to count."""
+    if abs(value) >= 1e10:
+        text = f"{value:.0e}".replace("e+", "e")
+    else:
+        text = f"{value:,.10g}" if abs(value) >= 1e-4 or value == 0 else f"{value:.0e}".replace("e-0", "e-")
+    return Figure(f"{text} {unit}".strip())
+
+
+def span(low, high, unit, above=False):
+    """A range in words."""
+    text = tr_later("above {least}, to {greatest}") if above else tr_later("{least} to {greatest}")
+    return Later(text, least=figure(low), greatest=figure(high, unit))
+
+
+_TOLD = ("label", "may_be", "choice_words")  # of a field as data, what is words
+
+
+def in_words(row):
+    """A field as data (`scene.described`), its words in the language that is spoken."""
+    return {name: _told(value) if name in _TOLD else value for name, value in row.items()}
+
+
+def _told(words):
+    return words and ([tr(word) for word in words] if isinstance(words, list) else tr(words))
 
 
 def listed(label, longest, default: Any = ..., *, least=None) -> Any:
     """A field that is a list of at most `longest`, and at least `least`."""
-    may_be = None if least is None else f"a list of {least} to {longest}"
+    may_be = None if least is None else at_most_listed(longest, least)
     return of_kind(label, "list", default, may_be=may_be, min_length=least, max_length=longest)
+
+
+def at_most_listed(longest, least=None):
+    """What a list may be, in words."""
+    if least is None:
+        return Later(tr_later("a list of at most {greatest}"), greatest=Figure(longest))
+    return Later(tr_later("a list of {least} to {greatest}"), least=Figure(least), greatest=Figure(longest))
 
 
 def several(count, least, greatest):
@@ -60,10 +110,11 @@ def several(count, least, greatest):
 Vector = several(3, -1e6, 1e6)
 
 
-def vector(label, unit, default: Any = ..., more="") -> Any:
-    """A field that is three numbers; more: what else it may be, or must not be, in words."""
-    may_be = f"three numbers from -1,000,000 to 1,000,000 {unit}".strip()
-    return of_kind(label, "vector", default, unit=unit, may_be=may_be + more)
+def vector(label, unit, default: Any = ..., more=None) -> Any:
+    """A field that is three numbers; more: how that goes on, with a place {numbers} for it, where it may be something else too."""
+    least, greatest = figure(-1_000_000), figure(1_000_000, unit)
+    numbers = Later(tr_later("three numbers from {least} to {greatest}"), least=least, greatest=greatest)
+    return of_kind(label, "vector", default, unit=unit, may_be=Later(more, numbers=numbers) if more else numbers)
 
 
 def _whole(value: Any):

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
+from ..language import spoken
 from ..motions.flat_gravity import FlatGravityReference
 from ..motions.flight import MOST_STEPS
 from ..motions.ground import MOST_TRIES
@@ -245,10 +246,11 @@ class Traced:
         return self.once(units, lambda: self.kind.outcome(self, units))
 
     def once(self, what: Any, tell: Callable[[], Any]) -> Any:
-        """What `tell` tells, kept by what that is: the same is told of a motion by itself and of its scene."""
-        if what not in self._told:
-            self._told[what] = tell()
-        return self._told[what]
+        """What `tell` tells, kept by what that is and by the language: the same is told of a motion by itself and of its scene."""
+        key = spoken(), what
+        if key not in self._told:
+            self._told[key] = tell()
+        return self._told[key]
 
     def assumptions(self, setting: Setting) -> list[str]:
         """Sentences of what its answer leaves out."""

@@ -42,8 +42,38 @@ class Catalogue:
 _spoken: ContextVar[Catalogue | None] = ContextVar("language", default=None)
 
 
+class Later(str):
+    """A text that is put together where no language is spoken yet, as what a field may be; as text it is its English, and `tr` of it tells
+    it. Its places are filled with texts, marked where they are translated themselves, and with `Figure`s."""
+
+    def __new__(cls, text, context=None, **places):
+        made = super().__new__(cls, _filled(text, places))
+        made.text, made.context, made.places = text, context, places
+        return made
+
+    def __reduce__(self):
+        return _later, (self.text, self.context, self.places)
+
+    def told(self, **places):
+        """The same in the language that is spoken, its other places filled."""
+        now = {
+            name: in_signs(one) if isinstance(one, Figure) else tr(one) for name, one in self.places.items()
+        } | places
+        return tr(self.text, **now) if self.context is None else tr_as(self.context, self.text, **now)
+
+
+class Figure(str):
+    """A number, with its unit or without, that is written in English until a language is spoken: a place of a `Later`."""
+
+
+def _later(text, context, places):
+    return Later(text, context, **places)
+
+
 def tr(text, /, **places):
     """A text in the language that is spoken, its places in braces filled."""
+    if isinstance(text, Later):
+        return text.told(**places)
     return _filled(_found(text, text), places)
 
 
@@ -63,6 +93,11 @@ def tr_many(one, many, count, /, **places):
 def tr_later(text):
     """Marks a text that stands where no language is spoken yet, as in a table: `tr` of it is asked for where it is shown."""
     return text
+
+
+def tr_later_as(context, text):
+    """The same of a text that means something else elsewhere."""
+    return Later(text, context)
 
 
 def written(value, spec=""):

@@ -9,7 +9,10 @@ from pydantic import WithJsonSchema
 
 from .. import __version__
 from ..comfort.quantities import QUANTITIES
+from ..fields import any_of, in_words, span
 from ..kinds import KINDS
+from ..language import tr, tr_later
+from ..language.documents import translated
 from ..phrases import caution
 from ..physics.bodies import NAMED_BODIES
 from ..physics.constants import PERSON_HEIGHT_M, RPM_RAD_S
@@ -17,10 +20,11 @@ from ..physics.liquids import LIQUIDS
 from ..shapes import SHAPES
 from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from . import document
+from .choices import BODIES, CHOICES
 from .craft import blocks
 from .craft.answers import FINDINGS
 from .craft.document import BY, SOLIDS, Craft
-from .described import bound_figure, described, walk
+from .described import described, walk, words_of
 from .export_part import ExportPart
 from .shot.aim_request import AimRequest
 from .shot.camera_request import CameraRequest, PlacedCamera
@@ -45,24 +49,25 @@ def _fields() -> dict[str, Any]:
     for path, field in walk(document.Scene):
         if not path.endswith(".kind"):
             fields.setdefault(path, described(field))
-    fields["habitat.shape"] |= {"choices": list(SHAPES), "may_be": " or ".join(SHAPES)}
-    kinds = list(document.MOTIONS)
+    fields["habitat.shape"] |= _one_of(SHAPES)
     fields["motions.*.kind"] = {
         **described(next(iter(document.MOTIONS.values())).model_fields["kind"]),
-        "label": "Kind",
+        "label": tr_later("Kind"),
         "kind": "choice",
-        "choices": kinds,
-        "may_be": " or ".join(kinds),
+        **_one_of(document.MOTIONS),
     }
     return fields | {path: fields[path] | named for path, named in _craft_names("craft.").items()}
+
+
+def _one_of(names):
+    """What is told of a field that is one of some names."""
+    return {"choices": list(names), "choice_words": words_of(names), "may_be": any_of(names)}
 
 
 def _craft_names(prefix=""):
     """What tells which of a union a part of a craft is."""
     names = {"parts.*.solid": SOLIDS, "spin_up.by": BY}
-    return {
-        f"{prefix}{path}": {"choices": list(models), "may_be": " or ".join(models)} for path, models in names.items()
-    }
+    return {f"{prefix}{path}": _one_of(models) for path, models in names.items()}
 
 
 def _craft():
@@ -80,9 +85,8 @@ def _items(model, prefix):
         if items is not None:
             whole = described(field)
             low, high = items["minimum"], items["maximum"]
-            span = f"{bound_figure(low)} to {bound_figure(high)} {whole['unit']}".strip()
             number = {"kind": "number", "min": low, "max": high, "default": None, "required": True, "nullable": False}
-            yield f"{path}.*", whole | number | {"may_be": span}
+            yield f"{path}.*", whole | number | {"may_be": span(low, high, whole["unit"])}
 
 
 def _marks(field):
@@ -124,19 +128,26 @@ def _of_questions():
 def _shapes():
     return {
         shape: {
-            **asdict(model.WORDS),
+            **{name: tr(words) if words else words for name, words in asdict(model.WORDS).items()},
             "fields": [n for n in model.model_fields if n != "shape"],
             "required": [n for n, f in model.model_fields.items() if f.is_required()],
-            "new": {"shape": shape, **model.NEW},
-            "ground": asdict(model.GROUND),
+            "new": {"shape": shape, **translated(model.NEW)},
+            "ground": _ground(model.GROUND),
         }
         for shape, model in SHAPES.items()
     }
 
 
+def _ground(ground):
+    """What is stood on, as data: its words, and its name as a surface."""
+    told = {name: tr(getattr(ground, name)) for name in ("name", "along", "side")}
+    across = tuple(tr(way, length="").strip() for way in ground.across)
+    return asdict(ground) | told | {"across": across}
+
+
 def export_choices():
     """The choices of an export as data, by name."""
-    return {path.removeprefix(EXPORT): field for path, field in FIELDS.items() if path.startswith(EXPORT)}
+    return {path.removeprefix(EXPORT): in_words(field) for path, field in FIELDS.items() if path.startswith(EXPORT)}
 
 
 def _own(model):
@@ -156,15 +167,48 @@ def _kinds():
     """The kinds of motion: their fields, and what the page needs of them."""
     return {
         name: {
-            "label": name.replace("_", " ").capitalize(),
+            "label": tr(CHOICES[name]),
             "fields": [n for n in kind.fields.model_fields if n != "kind"],
             "required": [n for n, f in kind.fields.model_fields.items() if f.is_required()],
-            "own": OWN[name],
+            "own": {path: in_words(field) for path, field in OWN[name].items()},
             "new": {"kind": name, **kind.new},
-            **asdict(kind.page),
+            **_page(kind.page),
         }
         for name, kind in KINDS.items()
     }
+
+
+def _page(page):
+    """What the page needs of a kind, in words."""
+    plain = ("group", "add", "many", "short", "title", "one", "stays")
+    said = {name: words and tr(words) for name in plain for words in [getattr(page, name)]}
+    more = page.more and [tr(page.more[0]), _labels(page.more[1])]
+    return (
+        asdict(page)
+        | said
+        | {
+            "sentence": _sentence(page.sentence),
+            "rows": _labels(page.rows),
+            "more": more,
+            "carried": [tr(word) for word in page.carried],
+            "events": _labels(page.events),
+            "findings": [asdict(one) | {"say": tr(one.say), "term": tr(one.term)} for one in page.findings],
+            "terms": {tr(term): tr(meaning) for term, meaning in page.terms.items()},
+        }
+    )
+
+
+def _labels(rows):
+    return {name: label and tr(label) for name, label in rows.items()}
+
+
+def _sentence(part):
+    """A part of a sentence of inputs (`kinds.kind.Page`)."""
+    if isinstance(part, str):
+        return part and tr(part)
+    if isinstance(part, dict):
+        return part | {name: _sentence(part[name]) for name in ("say", "otherwise")}
+    return [_sentence(one) for one in part]
 
 
 _CONTACT = ("restitution", "friction", "rolling_resistance")
@@ -173,7 +217,12 @@ _OF_A_BODY = ("mass_kg", "diameter_m", "drag", "shell", *_CONTACT, "drag_area_m2
 
 def _bodies():
     return [
-        {"name": b.name, **{name: getattr(b.body, name) for name in _OF_A_BODY}, "source": b.source}
+        {
+            "name": b.name,
+            "label": tr(BODIES[b.name]),
+            **{name: getattr(b.body, name) for name in _OF_A_BODY},
+            "source": b.source,
+        }
         for b in NAMED_BODIES
     ]
 
@@ -195,18 +244,18 @@ def catalogue():
     return {
         "program": __version__,
         "fields": {
-            path: field
+            path: in_words(field)
             for path, field in FIELDS.items()
             if not path.startswith((EXPORT, WISHES)) and path not in OF_SHOTS and path not in OF_CRAFT
         }
-        | _of_questions(),
+        | {path: in_words(field) for path, field in _of_questions().items()},
         "kinds": _kinds(),
         "shapes": _shapes(),
         "bodies": _bodies(),
-        "liquids": [asdict(liquid) for liquid in LIQUIDS],
+        "liquids": [asdict(liquid) | {"label": tr(CHOICES[liquid.name])} for liquid in LIQUIDS],
         "person_height_m": PERSON_HEIGHT_M,
         "greatest_rim_speed_m_s": GREATEST_RIM_SPEED_M_S,
         "holds": _holds(),
-        "craft": blocks.as_data({name: finding.question for name, finding in FINDINGS.items()}),
+        "craft": blocks.as_data({name: tr(finding.question) for name, finding in FINDINGS.items()}),
         "caution": caution(),
     }

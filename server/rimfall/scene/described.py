@@ -5,7 +5,10 @@ from typing import get_args, get_origin
 from pydantic import BaseModel
 from pydantic_core import PydanticUndefined
 
+from ..fields import any_of, at_most_listed, or_null, span
 from ..kinds.motion import BODY_NAMES
+from ..language import Figure, Later, tr_later
+from .choices import CHOICES
 from .document import GREATEST_FPS, LEAST_FPS
 
 
@@ -47,15 +50,8 @@ def _bounds(field):
     return low, high, above
 
 
-def bound_figure(value):
-    """A bound as a reader writes it: 100,000 and 0.001, not 1e5; 1e12, which has too many zeros to count."""
-    if abs(value) >= 1e10:
-        return f"{value:.0e}".replace("e+", "e")
-    return f"{value:,.10g}" if abs(value) >= 1e-4 or value == 0 else f"{value:.0e}".replace("e-0", "e-")
-
-
 def described(field):
-    """A field of a model as data: label, unit, range, default, and what it may be in words."""
+    """A field of a model as data: label, unit, range, default, and what it may be in words, which `fields.in_words` tells."""
     extra = dict(field.json_schema_extra or {})
     low, high, above = (LEAST_FPS, GREATEST_FPS, False) if extra.get("kind") == "fps" else _bounds(field)
     default = None if field.default in (PydanticUndefined, None) else _plain(field.default)
@@ -72,8 +68,14 @@ def described(field):
         "nullable": _nullable(field),
         "choices": _choices(field) if extra.get("kind") in ("choice", "version") else None,
         "shown": extra.get("shown"),
+        "choice_words": words_of(_choices(field)) if extra.get("kind") == "choice" else None,
         "may_be": extra.get("may_be") or _may_be(field, extra),
     }
+
+
+def words_of(choices):
+    """The words for what a field may be one of, in their order."""
+    return [CHOICES.get(one, str(one).replace("_", " ")) for one in choices]
 
 
 def _nullable(field):
@@ -91,19 +93,16 @@ def _may_be(field, extra):
     longest = next((m.max_length for m in field.metadata if getattr(m, "max_length", None)), None)
     match extra.get("kind"):
         case "number":
-            return _span(field, extra["unit"]) + (", or null" if _nullable(field) else "")
+            low, high, above = _bounds(field)
+            may_be = span(low, high, extra["unit"], above)
+            return or_null(may_be) if _nullable(field) else may_be
         case "text":
-            return f"text of at most {longest} characters"
+            return Later(tr_later("text of at most {count} characters"), count=Figure(longest))
         case "list":
-            return f"a list of at most {longest}"
+            return at_most_listed(longest)
         case "body":
-            return "a named body (" + ", ".join(BODY_NAMES) + ") or one by its own figures (mass_kg, diameter_m, …)"
+            own = tr_later("a named body ({names}) or one by its own figures (mass_kg, diameter_m, …)")
+            return Later(own, names=", ".join(BODY_NAMES))
     if choices := _choices(field):
-        return " or ".join(str(c) for c in choices)
-    return "an object in braces, or null" if _nullable(field) else "an object in braces"
-
-
-def _span(field, unit):
-    low, high, above = _bounds(field)
-    least = f"above {bound_figure(low)}, to" if above else f"{bound_figure(low)} to"
-    return f"{least} {bound_figure(high)}" + (f" {unit}" if unit else "")
+        return any_of(choices)
+    return or_null(tr_later("an object in braces")) if _nullable(field) else tr_later("an object in braces")

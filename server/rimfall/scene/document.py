@@ -14,6 +14,7 @@ from pydantic_core import PydanticCustomError
 
 from ..fields import Strict, Version, linear, listed, number, of_kind, text
 from ..kinds import KINDS
+from ..language import tr_later
 from ..motions.setting import Setting
 from ..physics.air import air_at
 from ..shapes import HabitatPart
@@ -32,8 +33,8 @@ _RATIO = "[0-9]{1,7}/[1-9][0-9]{0,6}"
 class AirPart(Strict):
     """The air at the deck."""
 
-    pressure_kpa: float = number("Air pressure", "kPa", 0.001, 1_000, 101.325, shown=linear(0, 200))
-    temperature_c: float = number("Air temperature", "°C", -150, 500, 20.0, shown=linear(-50, 50))
+    pressure_kpa: float = number(tr_later("Air pressure"), "kPa", 0.001, 1_000, 101.325, shown=linear(0, 200))
+    temperature_c: float = number(tr_later("Air temperature"), "°C", -150, 500, 20.0, shown=linear(-50, 50))
 
 
 MOTIONS = {name: kind.fields for name, kind in KINDS.items()}
@@ -81,29 +82,29 @@ class Sampling(Strict):
         Any,
         BeforeValidator(is_fps),
         WithJsonSchema(fps_json_schema()),
-    ] = of_kind("Frames per second", "fps", 24, unit="fps", may_be='1 to 240, or "n/d"')
-    duration_s: float | None = number("Ends at", "s", 0.1, 600, None)
+    ] = of_kind(tr_later("Frames per second"), "fps", 24, unit="fps", may_be=tr_later('1 to 240, or "n/d"'))
+    duration_s: float | None = number(tr_later("Ends at"), "s", 0.1, 600, None)
 
 
 class Other(Strict):
     """Another habitat, in which the same motions are shown."""
 
-    name: str = text("Name", 60, min_length=1, may_be="1 to 60 characters, unique")
+    name: str = text(tr_later("Name"), 60, min_length=1, may_be=tr_later("1 to 60 characters, unique"))
     habitat: HabitatPart
 
 
 class Scene(Strict):
     """A whole scene."""
 
-    rimfall: Version = of_kind("Document version", "version")
-    title: str = text("Title", 200, "")
+    rimfall: Version = of_kind(tr_later("Document version"), "version")
+    title: str = text(tr_later("Title"), 200, "")
     habitat: HabitatPart
     air: AirPart | None = AirPart()
-    motions: list[AnyMotion] = listed("Motions", 100)
+    motions: list[AnyMotion] = listed(tr_later("Motions"), 100)
     sampling: Sampling = Sampling()
-    compare: list[Other] = listed("Other habitats", 3, [])
+    compare: list[Other] = listed(tr_later("Other habitats"), 3, [])
     person: PersonPart = PersonPart()
-    own_limits: list[OwnLimit] = listed("Limits of your own", 12, [])
+    own_limits: list[OwnLimit] = listed(tr_later("Limits of your own"), 12, [])
     craft: Craft | None = None
 
 

@@ -4,6 +4,7 @@ import json
 import re
 
 from ..errors import BadInput, refusal, shown
+from ..language import Later, in_signs, tr, tr_as, tr_later
 from ..shapes import SHAPES
 from .catalogue import FIELDS, OWN, SHOTS, pattern_of
 from .craft.document import BY, SOLIDS, Craft
@@ -34,12 +35,31 @@ _TOLD_BY = {
     "parts.*": "solid",
     "spin_up": "by",
 }  # the field that tells which of a union it is
-_PLAINER = {  # of the parser's words
-    "recursion limit exceeded": "brackets in brackets, more than 200 deep",
-    "number out of range": "a number of more than 4,300 digits",
-    "unexpected end of hex escape": "half of a pair of \\u escapes (a lone surrogate), or less than four digits after \\u",
-    "lone leading surrogate in hex escape": "half of a pair of \\u escapes (a lone surrogate)",
-    "invalid unicode code point": "bytes that are no UTF-8",
+_PARSER = {  # the parser's words, and plainer ones where those are not plain
+    "recursion limit exceeded": tr_later("brackets in brackets, more than 200 deep"),
+    "number out of range": tr_later("a number of more than 4,300 digits"),
+    "unexpected end of hex escape": tr_later(
+        "half of a pair of \\u escapes (a lone surrogate), or less than four digits after \\u"
+    ),
+    "lone leading surrogate in hex escape": tr_later("half of a pair of \\u escapes (a lone surrogate)"),
+    "invalid unicode code point": tr_later("bytes that are no UTF-8"),
+    "EOF while parsing a list": tr_later("EOF while parsing a list"),
+    "EOF while parsing an object": tr_later("EOF while parsing an object"),
+    "EOF while parsing a string": tr_later("EOF while parsing a string"),
+    "EOF while parsing a value": tr_later("EOF while parsing a value"),
+    "expected `:`": tr_later("expected `:`"),
+    "expected `,` or `]`": tr_later("expected `,` or `]`"),
+    "expected `,` or `}`": tr_later("expected `,` or `}`"),
+    "expected ident": tr_later("expected ident"),
+    "expected value": tr_later("expected value"),
+    "invalid escape": tr_later("invalid escape"),
+    "invalid number": tr_later("invalid number"),
+    "control character (\\u0000-\\u001F) found while parsing a string": tr_later(
+        "control character (\\u0000-\\u001F) found while parsing a string"
+    ),
+    "key must be a string": tr_later("key must be a string"),
+    "trailing comma": tr_later("trailing comma"),
+    "trailing characters": tr_later("trailing characters"),
 }
 _MODELS = (SizeRequest, Craft, *SHOTS)  # of requests that are no scene documents
 _PLACE = re.compile(r"at line (\d+) column (\d+)")
@@ -67,7 +87,7 @@ def _one(error, source, model, rows):
     if kind in ("union_tag_not_found", "union_tag_invalid"):
         return _no_such_kind(field, error["input"])
     if kind in ("model_type", "model_attributes_type", "dict_type"):
-        may_be = None if row or pattern_of(field) in FIELDS else "an object in braces"
+        may_be = None if row or pattern_of(field) in FIELDS else tr_later("an object in braces")
         return wrong(field or "document", error["input"], may_be, row)
     return wrong(field, error["input"], (row or {}).get("may_be") or _own_may_be(error["loc"], field), row)
 
@@ -81,16 +101,17 @@ def _own_may_be(loc, field):
 def _no_such_kind(field, value):
     """Refusal of a motion's kind, or of a habitat's shape, that there is none of."""
     if not isinstance(value, dict):
-        return wrong(field, value, "an object in braces")
+        return wrong(field, value, tr_later("an object in braces"))
     tag = next((tag for end, tag in _TOLD_BY.items() if end in pattern_of(field)), "kind")
     return wrong(f"{field}.{tag}", value[tag]) if tag in value else missing(f"{field}.{tag}")
 
 
 def missing(field, may_be=None, row=None):
     """Refusal of a field that is not there; row: the catalogue's of it, where its name does not tell."""
-    label, told = (row["label"], row["may_be"]) if row else (label_of(field), may_be_of(field))
-    may_be = may_be or told
-    return refusal(field, "nothing", may_be, f"{label} is missing; it must be {may_be}.")
+    label, told = (tr(row["label"]), row["may_be"]) if row else (label_of(field), may_be_of(field))
+    may_be = tr(may_be or told)
+    say = tr("{field} is missing; it must be {allowed}.", field=label, allowed=may_be)
+    return refusal(field, None, may_be, say)
 
 
 def path_of(loc):
@@ -104,12 +125,19 @@ def path_of(loc):
 
 def label_of(field):
     """The field's label, or its own name where it has none."""
-    return FIELDS.get(pattern_of(field), {}).get("label") or field
+    label = FIELDS.get(pattern_of(field), {}).get("label")
+    return tr(label) if label else field
 
 
 def may_be_of(field):
     """What the field may be, in words."""
-    return FIELDS.get(pattern_of(field), {}).get("may_be") or "what the scene document allows there"
+    return tr(FIELDS.get(pattern_of(field), {}).get("may_be") or tr_later("what the scene document allows there"))
+
+
+def given_of(field):
+    """The same where the field is given, of one that may be null."""
+    may_be = FIELDS[pattern_of(field)]["may_be"]
+    return tr(may_be.places["what"] if isinstance(may_be, Later) and "what" in may_be.places else may_be)
 
 
 def wrong_of(model, field, was, may_be=None):
@@ -121,12 +149,18 @@ def wrong_of(model, field, was, may_be=None):
 def wrong(field, was, may_be=None, row=None):
     """Refusal of a value: "Speed was 4000 m/s; it must be 0 to 3000 m/s."; row: the field's of the catalogue, where its name does not tell."""
     row = row or FIELDS.get(pattern_of(field), {})
-    may_be = may_be or row.get("may_be") or may_be_of(field)
+    may_be = tr(may_be or row.get("may_be") or may_be_of(field))
     unit = row.get("unit", "")
     plain = isinstance(was, (int, float)) and not isinstance(was, bool)
     was = _figure(was) if plain else as_json(was)
     unit = f" {unit}" if plain and unit else ""
-    return refusal(field, was, may_be, f"{row.get('label') or field} was {shown(was)}{unit}; it must be {may_be}.")
+    said = in_signs(was) if plain else shown(was)
+    return refusal(field, was, may_be, was_wrong(tr(row["label"]) if row.get("label") else field, said + unit, may_be))
+
+
+def was_wrong(label, was, may_be):
+    """The sentence of a field's refusal: its label, what it was and what it may be, all in words."""
+    return tr("{field} was {value}; it must be {allowed}.", field=label, value=was, allowed=may_be)
 
 
 def _figure(value):
@@ -156,20 +190,31 @@ def _unknown(field, error, model, rows):
         known = sorted(model.model_fields)
     else:
         known = sorted({p.split(".")[-1] for p in FIELDS | rows if p.rpartition(".")[0] == pattern_of(parent)} - {"*"})
-    listed = ", ".join(known) or "nothing"
-    say = f"Field {shown(field)} is unknown; {parent or 'the document'} may hold {listed}."
-    return refusal(field, as_json(error["input"]), f"absent; known here: {listed}", say)
+    listed = ", ".join(known) or tr_as("what a field was", "nothing")
+    if parent:
+        say = tr(
+            "Field {field} is unknown; {parent} may hold {fields}.", field=shown(field), parent=parent, fields=listed
+        )
+    else:
+        say = tr("Field {field} is unknown; the document may hold {fields}.", field=shown(field), fields=listed)
+    return refusal(field, as_json(error["input"]), tr("absent; known here: {fields}", fields=listed), say)
 
 
 def broken(problem, source):
     """Refusal of a document that is not JSON: field `document`, line and column."""
     place = _PLACE.search(problem)
-    where = f"line {place[1]}, column {place[2]}" if place else "its beginning"
     what = _PLACE.sub("", problem).strip()
-    what = _PLAINER.get(what, what)
-    return refusal(
-        "document", excerpt(source, place), "a scene document in JSON", f"The document is not JSON at {where}: {what}."
-    )
+    what = tr(_PARSER.get(what, what))
+    if place:
+        say = tr(
+            "The document is not JSON at line {line}, column {column}: {what}.",
+            line=place[1],
+            column=place[2],
+            what=what,
+        )
+    else:
+        say = tr("The document is not JSON at its beginning: {what}.", what=what)
+    return refusal("document", excerpt(source, place), tr("a scene document in JSON"), say)
 
 
 def excerpt(source, place):

@@ -11,6 +11,7 @@ from typing import Any, Protocol
 
 import numpy as np
 
+from ..language import tr_later, tr_later_as
 from ..phrases import ALONG_THE_AXIS, OUTWARD
 from ..physics import frames
 from ..physics.coordinates import RoundChart
@@ -32,9 +33,28 @@ class Ground:
     level: bool = False
 
 
-DECK = Ground("deck", "deck", "along the deck", ALONG_THE_AXIS, "along the spin vector")
-FLOOR = Ground("floor", "floor", "along the floor", ALONG_THE_AXIS, "along the spin vector")
-TURNTABLE = Ground("turntable", "floor", "round the turntable, measured at its edge", OUTWARD, "outward", level=True)
+DECK = Ground(
+    tr_later_as("what is stood on", "deck"),
+    "deck",
+    tr_later("along the deck"),
+    ALONG_THE_AXIS,
+    tr_later("along the spin vector"),
+)
+FLOOR = Ground(
+    tr_later_as("what is stood on", "floor"),
+    "floor",
+    tr_later("along the floor"),
+    ALONG_THE_AXIS,
+    tr_later("along the spin vector"),
+)
+TURNTABLE = Ground(
+    tr_later_as("what is stood on", "turntable"),
+    "floor",
+    tr_later("round the turntable, measured at its edge"),
+    OUTWARD,
+    tr_later("outward"),
+    level=True,
+)
 
 
 @dataclass(frozen=True)
@@ -44,11 +64,11 @@ class Words:
 
     label: str
     thing: str
-    whole: str = "Whole wheel"
-    weighed: str = "floor"
-    fades: str = "Nearer to the axis there is less of it."
-    stands: str = "in the middle of the first floor"
-    passes: str = "it falls past the end of the deck"
+    whole: str = tr_later("Whole wheel")
+    weighed: str = tr_later("floor")
+    fades: str = tr_later("Nearer to the axis there is less of it.")
+    stands: str = tr_later("in the middle of the first floor")
+    passes: str = tr_later("it falls past the end of the deck")
 
 
 @dataclass(frozen=True)

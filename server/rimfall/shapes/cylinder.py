@@ -7,6 +7,7 @@ from typing import ClassVar, Literal
 import numpy as np
 
 from ..fields import log, number
+from ..language import tr, tr_later, written
 from ..physics.surfaces import Drum, Plane
 from . import drawn, mesh
 from .base import RoundHull, Ship, Words, rings
@@ -137,16 +138,16 @@ class CylinderPart(ShipPart):
     """A cylinder that turns about its axis."""
 
     WORDS: ClassVar[Words] = Words(
-        "Cylinder",
-        "A cylinder of {radius} radius",
-        weighed="deck",
-        fades="Climb to the hub and it fades evenly to nothing.",
-        stands="on the deck",
+        tr_later("Cylinder"),
+        tr_later("A cylinder of {radius} radius"),
+        weighed=tr_later("deck"),
+        fades=tr_later("Climb to the hub and it fades evenly to nothing."),
+        stands=tr_later("on the deck"),
     )
 
     shape: Literal["cylinder"] = shape_field("cylinder")
-    width_m: float | None = number("Width", "m", 0.5, 100_000, None, shown=log(0.5, 1_000))
-    ceiling_m: float | None = number("Ceiling", "m", 0, 100_000, None, above=True, shown=log(1, 100))
+    width_m: float | None = number(tr_later("Width"), "m", 0.5, 100_000, None, shown=log(0.5, 1_000))
+    ceiling_m: float | None = number(tr_later("Ceiling"), "m", 0, 100_000, None, above=True, shown=log(1, 100))
     hub_radius_m: float | None = hub_field()
 
     def habitat(self):
@@ -158,5 +159,6 @@ class CylinderPart(ShipPart):
         yield from hub_clashes(self)
         radius, hub = self.radius_m, self.hub_radius_m or 0.0
         if self.ceiling_m is not None and hub < radius and self.ceiling_m + hub >= radius:
-            may_be = f"above 0, below {radius - hub:g} m, so that ceiling and hub fit inside the radius"
+            length = f"{written(radius - hub, 'g')} m"
+            may_be = tr("above 0, below {length}, so that ceiling and hub fit inside the radius", length=length)
             yield "ceiling_m", self.ceiling_m, may_be

@@ -7,6 +7,7 @@ from typing import ClassVar
 import numpy as np
 
 from ..fields import Strict, listed, log, number, text
+from ..language import tr, tr_later, written
 from ..physics.coordinates import FloorChart
 from ..physics.surfaces import Plane
 from . import drawn, mesh
@@ -185,12 +186,12 @@ def _direction(chart, row, sign=1.0):
 class FloorPart(Strict):
     """A flat floor of a pod or a cabin. A radius or an azimuth left out is the habitat's radius, and its share of the turn."""
 
-    name: str = text("Floor", 60, "")
-    radius_m: float | None = number("Floor radius", "m", 0.1, 100_000, None)
-    azimuth_deg: float | None = number("Floor azimuth", "°", -360, 360, None)
-    length_m: float = number("Floor length", "m", 0.5, 100_000, 10.0, shown=log(1, 100))
-    width_m: float = number("Floor width", "m", 0.5, 100_000, 6.0, shown=log(1, 100))
-    ceiling_m: float | None = number("Floor ceiling", "m", 0, 100_000, None, above=True)
+    name: str = text(tr_later("Floor"), 60, "")
+    radius_m: float | None = number(tr_later("Floor radius"), "m", 0.1, 100_000, None)
+    azimuth_deg: float | None = number(tr_later("Floor azimuth"), "°", -360, 360, None)
+    length_m: float = number(tr_later("Floor length"), "m", 0.5, 100_000, 10.0, shown=log(1, 100))
+    width_m: float = number(tr_later("Floor width"), "m", 0.5, 100_000, 6.0, shown=log(1, 100))
+    ceiling_m: float | None = number(tr_later("Floor ceiling"), "m", 0, 100_000, None, above=True)
 
 
 class FloorsPart(ShipPart):
@@ -199,7 +200,7 @@ class FloorsPart(ShipPart):
     GROUND: ClassVar[Ground] = FLOOR
     HABITAT: ClassVar[type] = Craft
 
-    floors: list[FloorPart] = listed("Floors", 12, least=1)
+    floors: list[FloorPart] = listed(tr_later("Floors"), 12, least=1)
 
     @property
     def grounds(self):
@@ -221,20 +222,25 @@ class FloorsPart(ShipPart):
         floor = self.floors[i]
         azimuth_deg = 360.0 * i / len(self.floors) if floor.azimuth_deg is None else floor.azimuth_deg
         radius_m = self.radius_m if floor.radius_m is None else floor.radius_m
-        name = floor.name or f"Floor {i + 1}"
+        name = floor.name or tr("Floor {number}", number=i + 1)
         return Floor(name, radius_m, math.radians(azimuth_deg), floor.length_m, floor.width_m, floor.ceiling_m)
 
     def clashes(self):
         """The first floor is where radius and azimuths are counted from; every ceiling is short of the axis."""
         first = self.floors[0]
         if first.radius_m not in (None, self.radius_m):
-            yield "floors.0.radius_m", first.radius_m, f"null or the habitat's radius, {self.radius_m:g} m"
+            yield (
+                "floors.0.radius_m",
+                first.radius_m,
+                tr("null or the habitat's radius, {length}", length=f"{written(self.radius_m, 'g')} m"),
+            )
         if first.azimuth_deg not in (None, 0.0):
-            yield "floors.0.azimuth_deg", first.azimuth_deg, "null or 0: azimuths are counted from the first floor"
+            yield "floors.0.azimuth_deg", first.azimuth_deg, tr("null or 0: azimuths are counted from the first floor")
         for i, floor in enumerate(self.floors):
             radius = self.radius_m if floor.radius_m is None else floor.radius_m
             if floor.ceiling_m is not None and floor.ceiling_m >= radius:
-                may_be = f"above 0, below the floor's radius, {radius:g} m, or null"
+                length = f"{written(radius, 'g')} m"
+                may_be = tr("above 0, below the floor's radius, {length}, or null", length=length)
                 yield f"floors.{i}.ceiling_m", floor.ceiling_m, may_be
 
 

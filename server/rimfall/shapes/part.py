@@ -4,6 +4,7 @@ from functools import lru_cache
 from typing import ClassVar
 
 from ..fields import Strict, choice, linear, listed, log, number, text
+from ..language import tr, tr_later, written
 from ..physics.constants import RPM_RAD_S
 from ..physics.spin import ramped
 from .base import DECK, Ground, Words
@@ -17,15 +18,15 @@ _LEAST_RPM = 1e-12
 class RampPoint(Strict):
     """The spin at a time after the start."""
 
-    time_s: float = number("Time", "s", 0, 4200, above=True)
-    spin_rpm: float = number("Spin", "rpm", 0, GREATEST_SPIN_RPM)
+    time_s: float = number(tr_later("Time"), "s", 0, 4200, above=True)
+    spin_rpm: float = number(tr_later("Spin"), "rpm", 0, GREATEST_SPIN_RPM)
 
 
 class Deck(Strict):
     """A named level, for figures and the page; not a surface."""
 
-    name: str = text("Deck", 60, min_length=1)
-    radius_m: float = number("Deck radius", "m", 0, GREATEST_RADIUS_M, above=True)
+    name: str = text(tr_later("Deck"), 60, min_length=1)
+    radius_m: float = number(tr_later("Deck radius"), "m", 0, GREATEST_RADIUS_M, above=True)
 
 
 class TurningPart(Strict):
@@ -36,9 +37,11 @@ class TurningPart(Strict):
     GROUND: ClassVar[Ground] = DECK
     NEW: ClassVar[dict] = {}
 
-    radius_m: float = number("Radius", "m", LEAST_RADIUS_M, GREATEST_RADIUS_M, shown=log(2, 10_000))
-    spin_rpm: float = number("Spin", "rpm", 0, GREATEST_SPIN_RPM, shown={"min": 0, "max": 30, "scale": "fine_low"})
-    spin_ramp: list[RampPoint] = listed("Spin ramp", 100, [])
+    radius_m: float = number(tr_later("Radius"), "m", LEAST_RADIUS_M, GREATEST_RADIUS_M, shown=log(2, 10_000))
+    spin_rpm: float = number(
+        tr_later("Spin"), "rpm", 0, GREATEST_SPIN_RPM, shown={"min": 0, "max": 30, "scale": "fine_low"}
+    )
+    spin_ramp: list[RampPoint] = listed(tr_later("Spin ramp"), 100, [])
 
     @property
     def spin(self):
@@ -67,8 +70,8 @@ class TurningPart(Strict):
 class ShipPart(TurningPart):
     """A habitat in space, which may be under thrust; named levels are for figures."""
 
-    axial_thrust_m_s2: float = number("Thrust along the axis", "m/s²", -100, 100, 0.0, shown=linear(-2, 2))
-    decks: list[Deck] = listed("Decks", 20, [])
+    axial_thrust_m_s2: float = number(tr_later("Thrust along the axis"), "m/s²", -100, 100, 0.0, shown=linear(-2, 2))
+    decks: list[Deck] = listed(tr_later("Decks"), 20, [])
 
     @property
     def ship(self):
@@ -107,15 +110,19 @@ def spin_rad_s(spin_rpm):
 
 def shape_field(name):
     """The field that names a shape, `name` where it is left out."""
-    return choice("Shape", default=name)
+    return choice(tr_later("Shape"), default=name)
 
 
 def hub_field():
     """The radius of a column round the axis."""
-    return number("Hub radius", "m", 0.01, 100_000, None, shown=log(0.1, 100))
+    return number(tr_later("Hub radius"), "m", 0.01, 100_000, None, shown=log(0.1, 100))
 
 
 def hub_clashes(part):
     """A hub that is not inside the radius."""
     if (part.hub_radius_m or 0.0) >= part.radius_m:
-        yield "hub_radius_m", part.hub_radius_m, f"0.01 to below the radius, {part.radius_m:g} m"
+        yield (
+            "hub_radius_m",
+            part.hub_radius_m,
+            tr("0.01 to below the radius, {length}", length=f"{written(part.radius_m, 'g')} m"),
+        )

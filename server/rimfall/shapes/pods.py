@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
+from ..language import tr_later
 from . import drawn
 from .base import Words
 from .floors import Craft, FloorsPart, new_floors
@@ -27,12 +28,12 @@ class PodsPart(FloorsPart):
     """Pods on arms."""
 
     WORDS: ClassVar[Words] = Words(
-        "Pods on arms",
-        "A set of pods on arms of {radius}",
-        whole="Whole craft",
-        passes="it falls past the end of the floor",
+        tr_later("Pods on arms"),
+        tr_later("A set of pods on arms of {radius}"),
+        whole=tr_later("Whole craft"),
+        passes=tr_later("it falls past the end of the floor"),
     )
     HABITAT: ClassVar[type] = Pods
-    NEW: ClassVar[dict] = new_floors("Pod 1", "Pod 2", "Pod 3")
+    NEW: ClassVar[dict] = new_floors(tr_later("Pod 1"), tr_later("Pod 2"), tr_later("Pod 3"))
 
     shape: Literal["pods"] = shape_field("pods")

@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
+from ..language import tr_later
 from ..physics.surfaces import Ball, Drum
 from . import drawn, mesh
 from .base import RoundHull, Ship, Words, rings
@@ -94,12 +95,12 @@ class SpherePart(ShipPart):
     """A ball; the radius is that of its inside at the equator."""
 
     WORDS: ClassVar[Words] = Words(
-        "Sphere",
-        "A sphere of {radius} radius",
-        whole="Whole sphere",
-        weighed="deck at the equator",
-        fades="Toward the poles it fades, and the ground grows steep.",
-        stands="on the deck at its equator",
+        tr_later("Sphere"),
+        tr_later("A sphere of {radius} radius"),
+        whole=tr_later("Whole sphere"),
+        weighed=tr_later("deck at the equator"),
+        fades=tr_later("Toward the poles it fades, and the ground grows steep."),
+        stands=tr_later("on the deck at its equator"),
     )
 
     shape: Literal["sphere"] = shape_field("sphere")

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
+from ..language import tr_later
 from . import drawn
 from .base import Words
 from .floors import Craft, FloorsPart, new_floors
@@ -32,12 +33,12 @@ class TetherPart(FloorsPart):
     """Cabins joined by a tether."""
 
     WORDS: ClassVar[Words] = Words(
-        "Tether pair",
-        "A pair of cabins, {radius} from the axis,",
-        whole="Whole craft",
-        passes="it falls past the end of the floor",
+        tr_later("Tether pair"),
+        tr_later("A pair of cabins, {radius} from the axis,"),
+        whole=tr_later("Whole craft"),
+        passes=tr_later("it falls past the end of the floor"),
     )
     HABITAT: ClassVar[type] = Tether
-    NEW: ClassVar[dict] = new_floors("Cabin", "Counterweight")
+    NEW: ClassVar[dict] = new_floors(tr_later("Cabin"), tr_later("Counterweight"))
 
     shape: Literal["tether"] = shape_field("tether")

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import ClassVar, Literal
 
 from ..fields import log, number
+from ..language import tr, tr_later, written
 from ..physics.surfaces import Tube
 from . import drawn, mesh
 from .base import Ship, Words, rings
@@ -90,17 +91,17 @@ class TorusPart(ShipPart):
     """A tube bent into a ring; the radius is that of its outermost inside line."""
 
     WORDS: ClassVar[Words] = Words(
-        "Torus",
-        "A ring of {radius} radius",
-        weighed="deck",
-        fades="Climb the side of the tube and “down” is no longer square to it.",
-        stands="on the outermost line of the deck",
-        passes="so high is above the ceiling",
+        tr_later("Torus"),
+        tr_later("A ring of {radius} radius"),
+        weighed=tr_later("deck"),
+        fades=tr_later("Climb the side of the tube and “down” is no longer square to it."),
+        stands=tr_later("on the outermost line of the deck"),
+        passes=tr_later("so high is above the ceiling"),
     )
     NEW: ClassVar[dict] = {"tube_radius_m": 8.0}
 
     shape: Literal["torus"] = shape_field("torus")
-    tube_radius_m: float = number("Tube radius", "m", 0.05, 50_000, shown=log(0.5, 1_000))
+    tube_radius_m: float = number(tr_later("Tube radius"), "m", 0.05, 50_000, shown=log(0.5, 1_000))
 
     def habitat(self):
         """The Torus."""
@@ -109,4 +110,8 @@ class TorusPart(ShipPart):
     def clashes(self):
         """The tube does not reach past the axis."""
         if self.tube_radius_m > self.radius_m / 2:
-            yield "tube_radius_m", self.tube_radius_m, f"0.05 to half the radius, {self.radius_m / 2:g} m"
+            yield (
+                "tube_radius_m",
+                self.tube_radius_m,
+                tr("0.05 to half the radius, {length}", length=f"{written(self.radius_m / 2, 'g')} m"),
+            )

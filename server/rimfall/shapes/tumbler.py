@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
+from ..language import tr_later
 from . import drawn
 from .base import Words
 from .floors import Craft, FloorsPart, new_floors
@@ -36,12 +37,12 @@ class TumblerPart(FloorsPart):
     """A craft that tumbles end over end."""
 
     WORDS: ClassVar[Words] = Words(
-        "Tumbling craft",
-        "A craft with its floor {radius} from the axis",
-        whole="Whole craft",
-        passes="it falls past the end of the floor",
+        tr_later("Tumbling craft"),
+        tr_later("A craft with its floor {radius} from the axis"),
+        whole=tr_later("Whole craft"),
+        passes=tr_later("it falls past the end of the floor"),
     )
     HABITAT: ClassVar[type] = Tumbler
-    NEW: ClassVar[dict] = new_floors("Fore", "Aft")
+    NEW: ClassVar[dict] = new_floors(tr_later("Fore"), tr_later("Aft"))
 
     shape: Literal["tumbler"] = shape_field("tumbler")

@@ -7,6 +7,7 @@ from typing import ClassVar, Literal
 import numpy as np
 
 from ..fields import linear, number
+from ..language import tr_later
 from ..physics.constants import G0_M_S2
 from ..physics.coordinates import BenchChart
 from ..physics.surfaces import Drum, Plane
@@ -118,18 +119,18 @@ class TurntablePart(TurningPart):
     """A turntable in a room, under the gravity of the room."""
 
     WORDS: ClassVar[Words] = Words(
-        "Turntable",
-        "A turntable of {radius} radius",
-        whole="Whole turntable",
-        weighed="turntable",
+        tr_later("Turntable"),
+        tr_later("A turntable of {radius} radius"),
+        whole=tr_later("Whole turntable"),
+        weighed=tr_later("turntable"),
         fades="",
-        stands="at the rim of the turntable",
-        passes="it falls past the rim",
+        stands=tr_later("at the rim of the turntable"),
+        passes=tr_later("it falls past the rim"),
     )
     GROUND: ClassVar[Ground] = TURNTABLE
 
     shape: Literal["turntable"] = shape_field("turntable")
-    outside_gravity_m_s2: float = number("Gravity of the room", "m/s²", 0, 100, G0_M_S2, shown=linear(0, 20))
+    outside_gravity_m_s2: float = number(tr_later("Gravity of the room"), "m/s²", 0, 100, G0_M_S2, shown=linear(0, 20))
 
     def habitat(self):
         """The Turntable; a room with next to no gravity has none, for a fall in it would take no number of seconds."""

@@ -5,7 +5,7 @@ from ...physics.constants import RPM_RAD_S
 from ...shapes.part import GREATEST_RIM_SPEED_M_S, spin_rad_s
 from ...vessel.attitude import LEAST_SHARE, principal_of
 from ...vessel.solids import reach_m
-from ..validation_errors import label_of, may_be_of, missing, wrong
+from ..validation_errors import given_of, label_of, may_be_of, missing, wrong
 from .asked import bodies_of, rim_of, solid_of
 from .document import GREATEST_M, LEAST_M
 
@@ -76,7 +76,7 @@ def _version(craft):
 
 def _spin(craft):
     if craft.spin_rpm is None:
-        yield missing("spin_rpm", may_be_of("spin_rpm").removesuffix(", or null"))
+        yield missing("spin_rpm", given_of("spin_rpm"))
 
 
 def _parts(craft):

@@ -9,6 +9,7 @@ from typing import Annotated, Literal, Union
 from pydantic import Discriminator, Tag
 
 from ...fields import Strict, Vector, Version, Whole, choice, listed, number, of_kind, several, text, vector
+from ...language import tr_later
 from ...shapes.part import GREATEST_SPIN_RPM
 from ...vessel.materials import MATERIALS
 from .lengths import GREATEST_M, LEAST_M
@@ -44,7 +45,7 @@ class Part(Strict):
 class _Aligned(Part):
     """A part with a direction: that of its axis of symmetry; a box is turned with it by the shortest way from z."""
 
-    axis: Vector = vector("Axis", "", (0.0, 0.0, 1.0), ", not all 0")
+    axis: Vector = vector("Axis", "", (0.0, 0.0, 1.0), tr_later("{numbers}, not all 0"))
 
 
 class _Round(_Aligned):
@@ -96,7 +97,7 @@ class Box(_Aligned):
     """A box, full; its third size is along its axis."""
 
     solid: Literal["box"] = choice("Solid")
-    size_m: Vector = vector("Size", "m", more=", each from 0.001 to 100,000 m")
+    size_m: Vector = vector("Size", "m", more=tr_later("{numbers}, each from 0.001 to 100,000 m"))
 
 
 class Sphere(Part):
@@ -235,9 +236,9 @@ class Deployed(Strict):
     radius_m: float | None = _length("Radius", None)
     tube_radius_m: float | None = _length("Radius of the tube", None)
     length_m: float | None = _length("Length", None)
-    size_m: Vector | None = vector("Size", "m", None, ", each from 0.001 to 100,000 m, or null")
-    place_m: Vector | None = vector("Place", "m", None, ", or null")
-    axis: Vector | None = vector("Axis", "", None, ", not all 0, or null")
+    size_m: Vector | None = vector("Size", "m", None, tr_later("{numbers}, each from 0.001 to 100,000 m, or null"))
+    place_m: Vector | None = vector("Place", "m", None, tr_later("{numbers}, or null"))
+    axis: Vector | None = vector("Axis", "", None, tr_later("{numbers}, not all 0, or null"))
 
 
 class Deploy(Strict):

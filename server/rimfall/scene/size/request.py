@@ -7,6 +7,7 @@ from pydantic import Discriminator, Tag, field_validator
 from ...comfort.published import LIMITS, ROWS, STUDIES
 from ...comfort.quantities import QUANTITIES
 from ...fields import Strict, choice, invertible, listed, number
+from ...language import tr_later
 from ..feel.person_part import PersonPart
 
 QUANTITY_NAMES = (*QUANTITIES, "radius")
@@ -20,10 +21,10 @@ CALLED = {
 class FigureWish(Strict):
     """A figure to have; its unit is that of the quantity, metres for a radius."""
 
-    kind: Literal["figure"] = choice("Kind", ("figure", "study"))
-    quantity: Literal[QUANTITY_NAMES] = choice("Quantity", QUANTITY_NAMES)
-    bound: Literal[BOUNDS] = choice("Bound", BOUNDS)
-    value: float = number("Value", "", 0, 1_000_000, above=True)
+    kind: Literal["figure"] = choice(tr_later("Kind"), ("figure", "study"))
+    quantity: Literal[QUANTITY_NAMES] = choice(tr_later("Quantity"), QUANTITY_NAMES)
+    bound: Literal[BOUNDS] = choice(tr_later("Bound"), BOUNDS)
+    value: float = number(tr_later("Value"), "", 0, 1_000_000, above=True)
 
     _value = field_validator("value")(invertible)
 
@@ -31,8 +32,8 @@ class FigureWish(Strict):
 class StudyWish(Strict):
     """A study, all of whose limits are kept to."""
 
-    kind: Literal["study"] = choice("Kind", ("figure", "study"))
-    study: Literal[STUDY_NAMES] = choice("Study", STUDY_NAMES)
+    kind: Literal["study"] = choice(tr_later("Kind"), ("figure", "study"))
+    study: Literal[STUDY_NAMES] = choice(tr_later("Study"), STUDY_NAMES)
 
 
 def _kind_of(value):
@@ -50,5 +51,5 @@ Wish = Annotated[
 class SizeRequest(Strict):
     """The wishes, and who they are for."""
 
-    wishes: list[Wish] = listed("Wishes", 12, least=1)
+    wishes: list[Wish] = listed(tr_later("Wishes"), 12, least=1)
     person: PersonPart = PersonPart()
