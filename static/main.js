@@ -251,12 +251,12 @@ function build({ store, clock, ask, shown }) {
   createAskShot({ store, aim: client.aim, status });
   later[5] = whenOpened(store, 5, async () => {
     const [{ createShot }] = await Promise.all([import('./panels/shot/shot.js'), import('./views/shot/aimed.js')]);
-    await createShot({ store, clock, client, heard, large, open });
+    await createShot({ store, clock, client, heard, large, open, explain: glossary.explain });
   });
   createAskShip({ store, craft: client.craft });
   later[6] = whenOpened(store, 6, async () => {
     const { createShip } = await import('./panels/ship/ship.js');
-    await createShip({ store, clock, client, heard, large });
+    await createShip({ store, clock, client, heard, large, explain: glossary.explain });
   });
   return { open, lookRound };
 }

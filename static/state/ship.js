@@ -1,6 +1,7 @@
 // A craft in a scene: its parts and what is asked of it, changed as a document is. No elements, and nothing worked out: what comes of it
 // is the server's.
 
+import { tr } from './language.js';
 import { freshName } from './words.js';
 
 export const PLACE = 6;
@@ -36,7 +37,7 @@ export const findingsOf = answer => Object.values(answer ?? {}).filter(one => on
 export const restOn = findings => [...new Set(findings.flatMap(({ assumptions }) => assumptions))];
 
 /** What its drawing shows, of a craft called so. */
-export const viewsWords = (title, parts) => `${title} from its side and from its end: ${names(parts).join(', ')}`;
+export const viewsWords = (title, parts) => tr('{title} from its side and from its end: {parts}', { title, parts: names(parts).join(', ') });
 
 /** The document with a craft of the server's list, its radius and spin the habitat's from now on; where `keeps`, the habitat keeps its own. */
 export function withCraft(draft, { craft, radius_m, spin_rpm }, keeps = false) {

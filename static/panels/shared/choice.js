@@ -1,6 +1,7 @@
 // One of several: a few words side by side, or a list to choose from.
 
 import { h, setAttribute, setChildren } from './dom.js';
+import { choiceWords } from '../../state/choice_words.js';
 import { fieldOf } from '../../state/fields.js';
 import { createFieldError } from './field_error.js';
 
@@ -45,7 +46,7 @@ export function createSwitch({ label, on, turn }) {
 // A field that is one of a few words: they are the catalogue's.
 
 export function createChoiceField({ store, path, label }) {
-  const options = (fieldOf(store.fields, path)?.choices ?? []).map(value => ({ value, say: value }));
+  const options = (fieldOf(store.fields, path)?.choices ?? []).map(value => ({ value, say: choiceWords(value) }));
   const choice = createChoice({
     label,
     options,

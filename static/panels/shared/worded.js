@@ -1,6 +1,6 @@
 // Words with the terms among them made buttons that explain them, each where it first stands.
 
-import { h } from './dom.js';
+import { h, setChildren } from './dom.js';
 
 export const TERMS = [
   ...['Coriolis', 'Centrifugal', 'Drag', 'Plain gravity', 'Antispinward', 'Spinward'],
@@ -20,4 +20,9 @@ export function worded(text, explain, told = new Set()) {
   told.add(term);
   const button = h('button', { type: 'button', class: 'word', title: `What ${word} is`, onclick: () => explain(term, button) }, word);
   return [before, button, ...after()];
+}
+
+/** The words of an element, their terms to be pressed; made anew only where they are others. */
+export function setWorded(element, text, explain) {
+  if (element.textContent !== text) setChildren(element, worded(text, explain));
 }

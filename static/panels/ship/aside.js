@@ -1,11 +1,12 @@
 // What stands behind an answer: its figures as a table, and what it rests on and leaves out.
 
+import { tr } from '../../state/language.js';
 import { restOn } from '../../state/ship.js';
 import { h, setChildren } from '../shared/dom.js';
 import { createFold } from '../shared/fold.js';
 
 export function createAside({ store, findings }) {
-  return createFold({ words: () => 'Results in full', inner: h('div', { class: 'craft-aside' }), make: () => [createTable({ store, findings })] });
+  return createFold({ words: () => tr('Results in full'), inner: h('div', { class: 'craft-aside' }), make: () => [createTable({ store, findings })] });
 }
 
 function createTable({ store, findings }) {

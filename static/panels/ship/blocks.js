@@ -1,5 +1,7 @@
 // The figures of one question: rows for its fields, and for each thing in its list where it has one; built anew when what it holds changes.
 
+import { inSentence, tr } from '../../state/language.js';
+import { choiceWords } from '../../state/choice_words.js';
 import { RADIUS, fieldOf, getAt } from '../../state/fields.js';
 import { atRim, givenOf, partNow } from '../../state/ship.js';
 import { freshName } from '../../state/words.js';
@@ -60,7 +62,7 @@ function createBy({ store, block, path }) {
   const names = Object.keys(block.variants);
   const choice = createChoice({
     label: fieldOf(store.fields, `${path}.by`).label,
-    options: names.map(value => ({ value, say: value })),
+    options: names.map(value => ({ value, say: choiceWords(value) })),
     chosen: () => store.read(`${path}.by`),
     choose: by => store.set(path, atRim(block.variants[by].new, block.at_rim, store.read(RADIUS))),
   });
@@ -72,14 +74,14 @@ function oneOfRows({ store, block, path }) {
   const names = Object.keys(block.one_of),
     given = () => givenOf(getAt(store.document, path), names);
   const choice = createChoice({
-    label: 'Given',
-    options: names.map(value => ({ value, say: fieldOf(store.fields, `${path}.${value}`).label.toLowerCase() })),
+    label: tr('Given'),
+    options: names.map(value => ({ value, say: inSentence(fieldOf(store.fields, `${path}.${value}`).label) })),
     chosen: given,
     choose: name =>
       name === given() ||
       store.set(path, { ...getAt(store.document, path), ...Object.fromEntries(names.map(one => [one, one === name ? block.one_of[one] : null])) }),
   });
-  return [{ element: choiceRow('Given', choice), update: choice.update }, ...fieldRows({ store, path, names: [given()] })];
+  return [{ element: choiceRow(tr('Given'), choice), update: choice.update }, ...fieldRows({ store, path, names: [given()] })];
 }
 
 // a part that may be absent: a switch, and its rows
@@ -87,8 +89,8 @@ function partRows({ store, own, part }) {
   const choice = createChoice({
     label: part.asks,
     options: [
-      { value: false, say: 'off' },
-      { value: true, say: 'on' },
+      { value: false, say: tr('off') },
+      { value: true, say: tr('on') },
     ],
     chosen: () => Boolean(getAt(store.document, own)),
     choose: on => store.set(own, on ? structuredClone(part.new) : null),
@@ -105,7 +107,7 @@ function itemRows({ store, block, path, k }) {
       list,
       getAt(store.document, list).filter((_, i) => i !== k),
     );
-  const away = h('button', { type: 'button', class: 'quiet', onclick: remove }, 'Remove');
+  const away = h('button', { type: 'button', class: 'quiet', onclick: remove }, tr('Remove'));
   const name = block.items.of_parts ? pickPart({ store, path: own }) : named({ store, path: own });
   const least = block.items.least ?? 0;
   const head = h('div', { class: 'between item-head' }, name.element, away);

@@ -1,5 +1,7 @@
 // What the craft is made of: a line a part, the chosen one unfolded; and what adds one.
 
+import { tr } from '../../state/language.js';
+import { choiceWords } from '../../state/choice_words.js';
 import { asSolid, newPart, removePart, rename } from '../../state/ship.js';
 import { createChoiceField, createSelect } from '../shared/choice.js';
 import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
@@ -8,8 +10,6 @@ import { createEditedName } from '../shared/figure.js';
 import { showQuantity } from '../../state/units.js';
 import { keepFocus } from './focus.js';
 import { fieldRows } from './rows.js';
-
-const spoken = name => name.replaceAll('_', ' ');
 
 /** chosen() → the number of the part that is unfolded; choose(number). */
 export function createParts({ store, chosen, choose }) {
@@ -27,14 +27,14 @@ export function createParts({ store, chosen, choose }) {
     const pick = createSelect({
       store,
       path: 'craft.parts.*.solid',
-      label: 'Add a part',
-      options: () => Object.keys(craft.solids).map(name => [name, spoken(name)]),
+      label: tr('Add a part'),
+      options: () => Object.keys(craft.solids).map(name => [name, choiceWords(name)]),
       chosen: () => solid,
       choose: name => {
         solid = name;
       },
     });
-    const add = h('button', { type: 'button', class: 'btn', onclick: () => addPart(solid) }, 'Add');
+    const add = h('button', { type: 'button', class: 'btn', onclick: () => addPart(solid) }, tr('Add'));
     return { element: h('div', { class: 'part-add' }, pick.element, add), update: pick.update };
   }
 
@@ -49,7 +49,7 @@ export function createParts({ store, chosen, choose }) {
     const { name } = store.document.craft.parts[index];
     store.edit(draft => removePart(draft.craft, index));
     choose(Math.max(0, index - 1));
-    store.tell({ kind: 'told', say: `${name} is gone.`, undo: true });
+    store.tell({ kind: 'told', say: tr('{name} is gone.', { name }), undo: true });
   }
 
   function update() {
@@ -90,7 +90,7 @@ function createPart({ store, index, chosen, choose, remove }) {
     path = `craft.parts.${index}`;
   const part = () => store.document.craft.parts[index];
   const name = createEditedName({
-    label: 'Name of the part',
+    label: tr('Name of the part'),
     kind: 'who-name',
     read: () => part()?.name ?? '',
     write: typed => store.edit(draft => rename(draft.craft, index, typed)),
@@ -98,7 +98,7 @@ function createPart({ store, index, chosen, choose, remove }) {
   const nameSlot = createFieldError({ store, path: `${path}.name`, frame: null });
   const unfold = h('button', { type: 'button', class: 'unfold', onclick: () => choose(chosen() === index ? null : index) }, h('i', { 'aria-hidden': true })),
     brief = h('span', { class: 'part-brief', onclick: () => unfold.click() }),
-    away = h('button', { type: 'button', class: 'quiet', onclick: () => remove(index) }, 'Remove');
+    away = h('button', { type: 'button', class: 'quiet', onclick: () => remove(index) }, tr('Remove'));
   const element = h(
     'li',
     { class: 'part-line' },
@@ -111,15 +111,15 @@ function createPart({ store, index, chosen, choose, remove }) {
     const solid = createSelect({
       store,
       path: `${path}.solid`,
-      label: 'Solid',
-      options: () => Object.keys(craft.solids).map(one => [one, spoken(one)]),
+      label: tr('Solid'),
+      options: () => Object.keys(craft.solids).map(one => [one, choiceWords(one)]),
       chosen: () => part().solid,
       choose: one =>
         store.edit(draft => {
           draft.craft.parts[index] = asSolid(craft, one, draft.craft.parts[index]);
         }),
     });
-    const group = createChoiceField({ store, path: `${path}.group`, label: 'Group' });
+    const group = createChoiceField({ store, path: `${path}.group`, label: tr('Group') });
     const own = craft.solids[part().solid].fields;
     rows = [group, solid, ...fieldRows({ store, path, names: ['mass_kg', 'place_m', ...own] })];
     element.append(
@@ -138,10 +138,10 @@ function createPart({ store, index, chosen, choose, remove }) {
     element.dataset.group = part().group ?? 'turning';
     name.update();
     nameSlot.update();
-    setText(brief, `${part().group ?? 'turning'}, ${spoken(part().solid)}, ${showQuantity(part().mass_kg, 'kg', store.view.units)}`);
-    setAttribute(unfold, 'aria-label', `${part().name}: its figures`);
+    setText(brief, `${choiceWords(part().group ?? 'turning')}, ${choiceWords(part().solid)}, ${showQuantity(part().mass_kg, 'kg', store.view.units)}`);
+    setAttribute(unfold, 'aria-label', tr('{name}: its figures', { name: part().name }));
     setAttribute(unfold, 'aria-expanded', open);
-    setAttribute(away, 'aria-label', `Remove ${part().name}`);
+    setAttribute(away, 'aria-label', tr('Remove {name}', { name: part().name }));
     setAttribute(away, 'hidden', store.document.craft.parts.length < 2);
     if (open && !rows) build();
     if (!rows) return;

@@ -1,29 +1,31 @@
 // What is asked of the craft, each question a heading with its answer in sentences; its figures can be changed under it. What is not asked
 // yet is a button.
 
+import { tr } from '../../state/language.js';
 import { askBlock, leaveBlock } from '../../state/ship.js';
 import { h, parseDrawing, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createFold } from '../shared/fold.js';
+import { setWorded } from '../shared/worded.js';
 import { createAside } from './aside.js';
 import { passFocus } from './focus.js';
 import { blockRows } from './blocks.js';
 import { createShowing } from './showing.js';
 
 /** parts: what makes the list of parts, which unfolds under the first question. */
-export function createQuestions({ element, store, clock, heard, parts }) {
+export function createQuestions({ element, store, clock, heard, explain, parts }) {
   const { blocks } = store.fields.craft;
   const list = createFold({
-    words: () => `Its parts (${store.document.craft.parts.length})`,
+    words: () => tr('Its parts ({count})', { count: store.document.craft.parts.length }),
     inner: h('div', { class: 'craft-parts' }),
     make: () => [parts()],
   });
-  const first = createQuestion({ store, block: null, findings: ['mass'], fold: list }),
+  const first = createQuestion({ store, block: null, explain, findings: ['mass'], fold: list }),
     asked = blocks.map(block =>
-      createQuestion({ store, block, left, findings: block.findings, shows: block.name === 'tumble' ? createShowing({ store, clock, heard }) : null }),
+      createQuestion({ store, block, explain, left, findings: block.findings, shows: block.name === 'tumble' ? createShowing({ store, clock, heard }) : null }),
     );
   const more = h('p', { class: 'links ask-more' }),
     asks = blocks.map(block => h('button', { type: 'button', class: 'btn', onclick: () => ask(block) }, block.asks));
-  const intro = h('p', { class: 'small' }, 'Ask about');
+  const intro = h('p', { class: 'small' }, tr('Ask about'));
   more.append(...asks);
   element.append(first.element, ...asked.map(one => one.element), intro, more);
 
@@ -59,10 +61,10 @@ export function createQuestions({ element, store, clock, heard, parts }) {
   };
 }
 
-function createQuestion({ store, block, findings, left, fold = null, shows = null }) {
+function createQuestion({ store, block, explain, findings, left, fold = null, shows = null }) {
   const parts = findings.map(() => ({ title: h('h3', { class: 'third' }), says: h('p', { class: 'words craft-says' }), chart: createChart() }));
-  const figures = fold ?? createFold({ words: () => 'Change figures', make: () => blockRows({ store, block }) });
-  const away = block && h('button', { type: 'button', class: 'link', onclick: leave }, 'Do not ask');
+  const figures = fold ?? createFold({ words: () => tr('Change figures'), make: () => blockRows({ store, block }) });
+  const away = block && h('button', { type: 'button', class: 'link', onclick: leave }, tr('Do not ask'));
   const aside = createAside({ store, findings });
   const element = h(
     'section',
@@ -82,9 +84,9 @@ function createQuestion({ store, block, findings, left, fold = null, shows = nul
     findings.forEach((name, k) => {
       const finding = answer?.[name] ?? null;
       setAttribute(parts[k].title, 'hidden', !finding && k > 0);
-      const question = finding?.question ?? block?.question ?? 'What is it made of?'; // nobody asks of the first, it is always told
+      const question = finding?.question ?? block?.question ?? tr('What is it made of?'); // nobody asks of the first, it is always told
       setText(parts[k].title, question);
-      setText(parts[k].says, finding?.says.join(' ') ?? '');
+      setWorded(parts[k].says, finding?.says.join(' ') ?? '', explain);
       parts[k].chart.show(finding?.chart ?? null);
     });
     figures.update();

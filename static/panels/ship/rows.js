@@ -1,5 +1,7 @@
 // Rows for the fields of a part or a block, by what the server says each of them is.
 
+import { tr, trLater } from '../../state/language.js';
+import { choiceWords } from '../../state/choice_words.js';
 import { fieldOf } from '../../state/fields.js';
 import { createChoiceField, createSelect } from '../shared/choice.js';
 import { h } from '../shared/dom.js';
@@ -30,24 +32,24 @@ function rowOf(store, path) {
   }
 }
 
-const NONE = { radius_m: 'the rim’s', tube_radius_m: 'as drawn', counter_rpm: 'balancing' };
+const NOTHING = trLater('none');
+const NONE = { radius_m: trLater('the rim’s'), tube_radius_m: trLater('as drawn'), counter_rpm: trLater('balancing') };
 
 // what a figure is that is left out
 function noneOf(path) {
-  if (path.startsWith('craft.deploy')) return 'as it is';
-  return NONE[path.split('.').at(-1)] ?? 'none';
+  if (path.startsWith('craft.deploy')) return tr('as it is');
+  return tr(NONE[path.split('.').at(-1)] ?? NOTHING);
 }
 
 function createPick({ store, path, field }) {
   if (field.choices.length === 1 && !field.nullable) return null; // nothing to choose: the answer names it
-  const spoken = value => String(value ?? 'none').replaceAll('_', ' ');
   if (field.choices.length <= MOST_IN_A_ROW && !field.nullable) return createChoiceField({ store, path, label: field.label });
   const values = field.nullable ? [null, ...field.choices] : field.choices;
   return createSelect({
     store,
     path,
     label: field.label,
-    options: () => values.map(value => [value, spoken(value)]),
+    options: () => values.map(value => [value, choiceWords(value)]),
     chosen: () => store.read(path),
     choose: value => store.set(path, value),
   });
@@ -88,5 +90,5 @@ function createFigures({ store, path, field, count }) {
 }
 
 function nameOf(field, k) {
-  return field.kind === 'vector' ? AXES[k] : ['first', 'second', 'third'][k];
+  return field.kind === 'vector' ? AXES[k] : [tr('first'), tr('second'), tr('third')][k];
 }

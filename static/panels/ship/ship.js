@@ -1,5 +1,6 @@
 // Place 6: would the ship cope? Fetched with its first opening.
 
+import { tr } from '../../state/language.js';
 import { PLACE } from '../../state/ship.js';
 import { createSaving } from './saving.js';
 import { $, icon, setAttribute, setText } from '../shared/dom.js';
@@ -10,7 +11,7 @@ import { createStart } from './start.js';
 import { createTold } from './told.js';
 import { createViews } from './views.js';
 
-export async function createShip({ store, clock, client, heard, large }) {
+export async function createShip({ store, clock, client, heard, large, explain }) {
   await dressed('static/ship.css');
   $('#ship-caution').prepend(icon('caution'));
   let number = 0;
@@ -25,7 +26,7 @@ export async function createShip({ store, clock, client, heard, large }) {
   };
   const start = createStart({ element: $('#ship-start'), store, client }),
     views = createViews({ element: $('#ship-views'), store, large, chosen, choose: pick }),
-    questions = createQuestions({ element: $('#ship-questions'), store, clock, heard, parts: () => createParts({ store, chosen, choose }) }),
+    questions = createQuestions({ element: $('#ship-questions'), store, clock, heard, explain, parts: () => createParts({ store, chosen, choose }) }),
     told = createTold({ store, heard });
   $('#ship-saving').append(createSaving({ store, client, questions: $('#ship-questions') }));
   const words = $('#ship-words'),
@@ -39,7 +40,7 @@ export async function createShip({ store, clock, client, heard, large }) {
     const { answer, problem } = store.ship;
     setAttribute(words, 'hidden', !has || (answer && !problem));
     if (!has) return;
-    setText(words, problem ? problemWords(problem, answer) : 'Working out how the craft would cope…');
+    setText(words, problem ? problemWords(problem, answer) : tr('Working out how the craft would cope…'));
     setText($('#ship-caution span'), answer?.caution ?? '');
     for (const part of [views, questions, told]) part.update();
     start.settle();
@@ -56,4 +57,4 @@ export async function createShip({ store, clock, client, heard, large }) {
 }
 
 // what was answered before stays, dimmed
-const problemWords = ({ message }, answer) => (answer ? `${message} The answers below are still those from before.` : message);
+const problemWords = ({ message }, answer) => (answer ? tr('{why} The answers below are still those from before.', { why: message }) : message);

@@ -1,5 +1,6 @@
 // The craft's tumble as a motion of the scene: both stages show it, and files of the scene hold it.
 
+import { tr } from '../../state/language.js';
 import { TUMBLE_PRESETS, asMotion, isAsAsked, tumbler } from '../../state/ship.js';
 import { NO_CAMERAS } from '../../state/store.js';
 import { threeFigures } from '../../state/units.js';
@@ -7,7 +8,7 @@ import { h, setAttribute, setText } from '../shared/dom.js';
 
 export function createShowing({ store, clock, heard }) {
   const button = h('button', { type: 'button', class: 'btn', onclick: show }),
-    note = h('p', { class: 'small', hidden: true }, 'The motion in the scene has other figures than these.'),
+    note = h('p', { class: 'small', hidden: true }, tr('The motion in the scene has other figures than these.')),
     element = h('div', {}, note, h('p', { class: 'links' }, button));
   let hid = []; // for it to be seen alone
   const tumble = () => store.ship.answer?.tumble ?? null;
@@ -24,10 +25,10 @@ export function createShowing({ store, clock, heard }) {
     store.look({ chosen: 0, hidden: others, presets: { ...TUMBLE_PRESETS }, cameras: NO_CAMERAS });
     clock.seek(0);
     const words = [
-      'The craft tumbles in the scene now; Play shows it.',
-      done.times > 1.01 && `So that it is flat while one watches, it loses its energy ${threeFigures(done.times)} times as fast as asked.`,
-      others.length && `Hidden: ${others.join(', ')}.`,
-      done.gone.length && `Taken out, for only drops and throws are worked out in a craft that tumbles: ${done.gone.join(', ')}.`,
+      tr('The craft tumbles in the scene now; Play shows it.'),
+      done.times > 1.01 && tr('So that it is flat while one watches, it loses its energy {times} times as fast as asked.', { times: threeFigures(done.times) }),
+      others.length && tr('Hidden: {names}.', { names: others.join(', ') }),
+      done.gone.length && tr('Taken out, for only drops and throws are worked out in a craft that tumbles: {names}.', { names: done.gone.join(', ') }),
     ].filter(Boolean);
     if (words.length > 1) store.tell({ kind: 'told', say: words.join(' '), undo: true });
     else heard.say(words[0]);
@@ -42,7 +43,7 @@ export function createShowing({ store, clock, heard }) {
       tumbler(store.document) >= 0 &&
       !isAsAsked(store.document, tumble(), asked_s(store.document));
     setAttribute(note, 'hidden', !other);
-    setText(button, tumbler(store.document) < 0 ? 'Show it as a motion' : 'Show it again as a motion, with these figures');
+    setText(button, tumbler(store.document) < 0 ? tr('Show it as a motion') : tr('Show it again as a motion, with these figures'));
   }
   // undone
   function showAgain() {

@@ -1,5 +1,6 @@
 // The craft of the Lantern Wheel's world to start from, each under its drawing's sentence.
 
+import { tr } from '../../state/language.js';
 import { createNewest } from '../../state/newest.js';
 import { RADIUS, SPIN } from '../../state/fields.js';
 import { withCraft } from '../../state/ship.js';
@@ -14,10 +15,10 @@ export function createStart({ element, store, client }) {
     begun = false; // and nothing drawn yet
   const make = () => createList({ store, client, begin, kept: { now: () => keeps, choose: keep } });
   const first = make(),
-    fold = createFold({ words: () => 'Start from another craft', make: () => [make()] });
-  const away = h('button', { type: 'button', class: 'link', onclick: remove }, 'Take the craft out of the scene');
+    fold = createFold({ words: () => tr('Start from another craft'), make: () => [make()] });
+  const away = h('button', { type: 'button', class: 'link', onclick: remove }, tr('Take the craft out of the scene'));
   const opener = h('p', { class: 'links' }, fold.button, away),
-    intro = h('p', { class: 'words' }, 'No craft is in this scene yet. Start from one of these, and change its parts.');
+    intro = h('p', { class: 'words' }, tr('No craft is in this scene yet. Start from one of these, and change its parts.'));
   element.append(intro, first.element, opener, fold.element);
 
   function keep(wanted) {
@@ -30,13 +31,17 @@ export function createStart({ element, store, client }) {
     try {
       const chosen = kept ? (await client.crafts(store.read(RADIUS))).find(({ id }) => id === craft.id) : craft;
       if (!chosen)
-        return store.tell({ kind: 'refused', field: null, say: `${craft.title} does not fit this radius: a part of it would be too short or too long.` });
+        return store.tell({
+          kind: 'refused',
+          field: null,
+          say: tr('{craft} does not fit this radius: a part of it would be too short or too long.', { craft: craft.title }),
+        });
       if (!fold.element.hidden) fold.toggle();
       begun = !store.ship.answer;
       store.edit(draft => withCraft(draft, chosen, kept));
       toTop();
     } catch (problem) {
-      store.tell({ kind: 'failed', field: null, say: `The craft could not be fetched: ${problem.message}` });
+      store.tell({ kind: 'failed', field: null, say: tr('The craft could not be fetched: {why}', { why: problem.message }) });
     }
   }
 
@@ -57,7 +62,7 @@ export function createStart({ element, store, client }) {
 
   function remove() {
     store.set('craft', null);
-    store.tell({ kind: 'told', say: 'The craft is out of the scene.', undo: true });
+    store.tell({ kind: 'told', say: tr('The craft is out of the scene.'), undo: true });
     toTop();
   }
 
@@ -76,12 +81,12 @@ export function createStart({ element, store, client }) {
 
 function createList({ store, client, begin, kept }) {
   const list = h('ul', { class: 'crafts' });
-  const label = 'Radius and spin';
+  const label = tr('Radius and spin');
   const choice = createChoice({
     label,
     options: [
-      { value: false, say: 'the craft’s' },
-      { value: true, say: 'as they are' },
+      { value: false, say: tr('the craft’s') },
+      { value: true, say: tr('as they are') },
     ],
     chosen: kept.now,
     choose: kept.choose,
@@ -110,8 +115,8 @@ function createList({ store, client, begin, kept }) {
     setText(
       comes,
       kept.now()
-        ? `The habitat keeps its ${radius} and ${spin}: all lengths of the craft are made to fit, its masses stay.`
-        : 'The habitat takes the craft’s radius and spin.',
+        ? tr('The habitat keeps its {radius} and {spin}: all lengths of the craft are made to fit, its masses stay.', { radius, spin })
+        : tr('The habitat takes the craft’s radius and spin.'),
     );
     if (!listed) want();
   }

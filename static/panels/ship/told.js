@@ -1,5 +1,7 @@
 // What a change came to, for those who do not see it: the first sentence that became another, and how many answers more did.
 
+import { tr, trMany } from '../../state/language.js';
+
 export function createTold({ store, heard }) {
   let known = null,
     shown = null;
@@ -9,7 +11,7 @@ export function createTold({ store, heard }) {
     if (!answer || answer === shown) return;
     shown = answer;
     const now = saidBy(answer),
-      words = changeWords(known, now, store.document.craft.title || 'The craft');
+      words = changeWords(known, now, store.document.craft.title || tr('The craft'));
     known = now;
     if (words) heard.say(words);
   }
@@ -26,5 +28,6 @@ export function changeWords(before, now, title) {
   const changed = Object.keys(now).filter(name => first(name));
   if (!changed.length) return '';
   const more = changed.length - 1;
-  return `${title} now: ${first(changed[0])}${more ? ` And ${more} more ${more > 1 ? 'answers' : 'answer'} changed.` : ''}`;
+  const said = tr('{title} now: {sentence}', { title, sentence: first(changed[0]) });
+  return more ? `${said} ${trMany('And {count} more answer changed.', 'And {count} more answers changed.', more)}` : said;
 }

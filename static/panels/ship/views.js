@@ -1,5 +1,6 @@
 // The craft from its side and its end, as the server draws it. The chosen part has a handle in both: dragged, or moved by the arrows.
 
+import { tr, trLater } from '../../state/language.js';
 import { clamp } from '../../state/scale.js';
 import { movedPlace, viewsWords } from '../../state/ship.js';
 import { showQuantity } from '../../state/units.js';
@@ -12,7 +13,10 @@ const STEP_M = 0.5,
   PX = [240, 1200]; // how wide the server draws
 const VIEWS = ['side', 'end'],
   AXES = ['x', 'y', 'z'];
-const MOVES = { side: 'left and right along the axis, up and down from it', end: 'left and right, up and down' };
+const MOVES = {
+  side: trLater('{part}, from the side: left and right along the axis, up and down from it'),
+  end: trLater('{part}, from the end: left and right, up and down'),
+};
 
 /** chosen() → the number of the part that has the handles; choose(number). */
 export function createViews({ element, store, large, chosen, choose }) {
@@ -23,15 +27,15 @@ export function createViews({ element, store, large, chosen, choose }) {
   const grips = VIEWS.map(createGrip),
     box = h('div', { class: 'craft-box' }, svg, grips);
   const name = createEditedName({
-    label: 'Name of the craft',
+    label: tr('Name of the craft'),
     kind: 'craft-name',
-    read: () => store.document.craft.title || 'The craft',
+    read: () => store.document.craft.title || tr('The craft'),
     write: typed => store.set('craft.title', typed),
   });
   element.append(
     h('h3', { class: 'third' }, name.element),
     box,
-    h('p', { class: 'links' }, large.button({ place: 6, title: () => 'The craft from its side and end', part: box })),
+    h('p', { class: 'links' }, large.button({ place: 6, title: () => tr('The craft from its side and end'), part: box })),
   );
   let drawn = null;
 
@@ -55,7 +59,7 @@ export function createViews({ element, store, large, chosen, choose }) {
       class: 'ring-grip',
       role: 'slider',
       tabindex: 0,
-      'aria-roledescription': 'slider of two ways',
+      'aria-roledescription': tr('slider of two ways'),
       onkeydown: event => step(event, view),
     });
     onDrag(grip, {
@@ -96,7 +100,7 @@ export function createViews({ element, store, large, chosen, choose }) {
     if (answer.drawing !== drawn) {
       drawn = answer.drawing;
       setAttribute(svg, 'viewBox', `0 0 ${drawn.size_px.join(' ')}`);
-      setAttribute(svg, 'aria-label', viewsWords('The craft', parts()));
+      setAttribute(svg, 'aria-label', viewsWords(tr('The craft'), parts()));
       setChildren(ground, [...parseDrawing(drawn.svg).childNodes]);
     }
     place();
@@ -114,7 +118,7 @@ export function createViews({ element, store, large, chosen, choose }) {
       setAttribute(marks[k], 'cy', y);
       grips[k].style.left = `${(100 * x) / drawn.size_px[0]}%`;
       grips[k].style.top = `${(100 * y) / drawn.size_px[1]}%`;
-      setAttribute(grips[k], 'aria-label', `${part.name}, from the ${view}: ${MOVES[view]}`);
+      setAttribute(grips[k], 'aria-label', tr(MOVES[view], { part: part.name }));
       setAttribute(grips[k], 'aria-valuetext', spoken(placeOf()));
       setAttribute(grips[k], 'aria-valuenow', placeOf()[view === 'side' ? 2 : 0]);
     });

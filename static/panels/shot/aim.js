@@ -2,6 +2,7 @@
 
 import { tr } from '../../state/language.js';
 import { heldAim } from '../../state/shot.js';
+import { setWorded } from '../shared/worded.js';
 import { areStagesFlat, h, setAttribute, setText } from '../shared/dom.js';
 import { createByFlight } from './by_flight.js';
 import { createAimPlan } from './plan.js';
@@ -11,7 +12,7 @@ import { createWays } from './ways.js';
 const ASIDE_M = 0.05; // along the axis, that a plan must own up to
 
 /** Each has update(), called while the place is open. */
-export function createAim({ element, store, clock, heard, large }) {
+export function createAim({ element, store, clock, heard, large, explain }) {
   const put = (to, live) => store.setShot({ aim: { ...store.shot.aim, to } }, { live });
   const sentence = createAimSentence({ store }),
     plan = createAimPlan({ store, put }),
@@ -58,7 +59,7 @@ export function createAim({ element, store, clock, heard, large }) {
     setAttribute(asked, 'hidden', aim === null);
     if (!aim) return;
     sentence.update();
-    setText(words, wordsOf(store.shot));
+    setWorded(words, wordsOf(store.shot), explain);
     ways.update();
     plan.update();
     setText(caption, captionOf(areStagesFlat(), aim, store.shot.answer));

@@ -6,10 +6,11 @@ import { fieldOf } from '../../state/fields.js';
 import { PAIRS, firstOver, landingsRequest, rangeOf } from '../../state/landings.js';
 import { createNewest } from '../../state/newest.js';
 import { indexOf } from '../../state/shot.js';
-import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { h, setAttribute, setChildren } from '../shared/dom.js';
 import { createList } from '../shared/choice.js';
 import { download, fileName } from '../shared/files.js';
 import { createInline } from '../shared/inline.js';
+import { setWorded } from '../shared/worded.js';
 import { createNet } from './net.js';
 
 const SLOW_MS = 300; // what comes sooner needs no bar
@@ -25,7 +26,7 @@ const RANGES = {
   elevation_deg: trLater('elevation from {first} to {last}'),
 };
 
-export function createLandings({ element, store, client, heard, large }) {
+export function createLandings({ element, store, client, heard, large, explain }) {
   let lastQuestion = null,
     waits = 0; // until it is told that something is under way
   const net = createNet({ store, client, large }),
@@ -127,8 +128,8 @@ export function createLandings({ element, store, client, heard, large }) {
     }
     sentence.update();
     ask();
-    setText(words, landingsProblem?.message ?? landings?.words[0] ?? '');
-    setText(more, landings?.words.slice(1).join(' ') ?? '');
+    setWorded(words, landingsProblem?.message ?? landings?.words[0] ?? '', explain);
+    setWorded(more, landings?.words.slice(1).join(' ') ?? '', explain);
     setAttribute(saving, 'hidden', landings === null);
     net.update();
   }

@@ -24,7 +24,7 @@ const WANTED = {
 };
 
 /** `element`: the section under its heading; update() is called while the place is open. `open(document)` opens another scene. */
-export function createMatch({ element, store, client, heard, large, open }) {
+export function createMatch({ element, store, client, heard, large, open, explain }) {
   const hand = createHand({ store, client, heard, changed: update }),
     { edit, choose, undo, step } = hand,
     units = () => store.view.units,
@@ -56,7 +56,7 @@ export function createMatch({ element, store, client, heard, large, open }) {
     edit,
     tell: say => store.tell({ kind: 'told', field: null, say }),
   });
-  const verdict = createMatchAnswer({ store, get: () => ({ answer: hand.answer, says: instead(), busy: hand.busy }), choose, open, heard });
+  const verdict = createMatchAnswer({ store, get: () => ({ answer: hand.answer, says: instead(), busy: hand.busy }), choose, open, heard, explain });
   const link = (words, onclick) => h('button', { type: 'button', class: 'link', onclick }, words);
   const name = h('span', { class: 'small match-name' }),
     again = h('p', { class: 'links match-again' }, name, link(tr('Open others'), opening.choose), link(tr('Close'), close));

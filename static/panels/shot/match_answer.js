@@ -7,10 +7,11 @@ import { fliesHere } from '../../state/match_answer.js';
 import { showQuantity } from '../../state/units.js';
 import { freshName } from '../../state/words.js';
 import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { setWorded } from '../shared/worded.js';
 import { createFold } from '../shared/fold.js';
 
 /** get() → {answer, says: what is wanting or refused, or null, busy}; choose(row) shows a row; open(document) opens another scene. */
-export function createMatchAnswer({ store, get, choose, open, heard }) {
+export function createMatchAnswer({ store, get, choose, open, heard, explain }) {
   const says = h('p', { class: 'lead match-says' }),
     reasons = h('ol', { class: 'match-reasons', 'aria-label': tr('Why, by the numbers over the path') }),
     changes = h('div', { class: 'instead' }),
@@ -98,7 +99,7 @@ export function createMatchAnswer({ store, get, choose, open, heard }) {
       rows,
       Object.entries(answer.fit).map(([name, one]) => fitRow(name, one)),
     );
-    setText(more, answer.words.slice(1).join(' '));
+    setWorded(more, answer.words.slice(1).join(' '), explain);
     setChildren(
       assumed,
       answer.assumptions.map(one => h('li', {}, one)),
@@ -118,7 +119,7 @@ export function createMatchAnswer({ store, get, choose, open, heard }) {
 
   function update() {
     const { answer, says: instead, busy } = get();
-    setText(says, instead ?? answer?.says ?? '');
+    setWorded(says, instead ?? answer?.says ?? '', explain);
     element.classList.toggle('busy', Boolean(busy));
     setAttribute(told, 'hidden', !answer || Boolean(instead));
     const key = [answer, store.view.units, store.document.habitat, store.document.air];

@@ -9,12 +9,12 @@ import { createLandings } from './landings.js';
 import { createMatch } from './match.js';
 
 /** Each part fills its own section and has update(). */
-export async function createShot({ store, clock, client, heard, large, open }) {
+export async function createShot({ store, clock, client, heard, large, open, explain }) {
   await Promise.all(['static/shot.css', 'static/match.css'].map(dressed));
-  const match = createMatch({ element: $('#shot-match'), store, client, heard, large, open });
+  const match = createMatch({ element: $('#shot-match'), store, client, heard, large, open, explain });
   const parts = [
-    createAim({ element: $('#shot-aim'), store, clock, heard, large }),
-    createLandings({ element: $('#shot-landings'), store, client, heard, large }),
+    createAim({ element: $('#shot-aim'), store, clock, heard, large, explain }),
+    createLandings({ element: $('#shot-landings'), store, client, heard, large, explain }),
     match,
     createCamera({ element: $('#shot-camera'), store, client, heard, match }),
   ];
