@@ -13,9 +13,15 @@ from math import inf
 from time import monotonic, thread_time
 
 from ..errors import TooMuch, refusal
+from ..language import tr, tr_later, written
 
 LOOK_EVERY_S = 0.02  # of work, between looks whether to stop
 _NAMES = ("steps", "law_calls", "samples", "bytes")
+_COUNTED = {
+    "steps": tr_later("{count} steps"),
+    "law_calls": tr_later("{count} evaluations"),
+    "samples": tr_later("{count} samples"),
+}
 
 
 class Stopped(Exception):
@@ -54,10 +60,10 @@ class Amount:
         """One of its figures in words."""
         figure = getattr(self, what)
         if what == "seconds":
-            return f"{figure:.3g} s"
+            return f"{written(figure, '.3g')} s"
         if what == "bytes":
-            return f"{figure / 1e6:,.0f} MB"
-        return f"{figure:,.0f} {what.replace('law_calls', 'evaluations')}"
+            return f"{written(figure / 1e6, ',.0f')} MB"
+        return tr(_COUNTED[what], count=written(figure, ",.0f"))
 
 
 class TooMuchWork(TooMuch):
@@ -66,9 +72,12 @@ class TooMuchWork(TooMuch):
 
     def __init__(self, what: str, used: Amount, most: Amount, *refusals):
         self.what, self.used, self.most, self.index, self.waited_s = what, used, most, None, 0.0
-        allowed = f"within {most.told(what)}"
-        say = f"This is too much work: it was stopped after {used.told(what)}; one request may use {most.told(what)}."
-        super().__init__(*(refusals or (refusal("work", used.told(what), allowed, say),)))
+        within, spent = most.told(what), used.told(what)
+        allowed = tr("within {amount}", amount=within)
+        say = tr(
+            "This is too much work: it was stopped after {spent}; one request may use {most}.", spent=spent, most=within
+        )
+        super().__init__(*(refusals or (refusal("work", spent, allowed, say),)))
 
     def of(self, *refusals) -> "TooMuchWork":
         """The same in other words."""
@@ -81,7 +90,10 @@ class TooMuchWork(TooMuch):
         """A sentence to follow another where the machine was busy with other things for half the time or more, else nothing."""
         if self.waited_s < 0.5 * self.used.seconds:
             return ""
-        return f" The machine was busy with other things for {self.waited_s:.3g} s of that time, so it may fit when tried again later."
+        return " " + tr(
+            "The machine was busy with other things for {time} s of that time, so it may fit when tried again later.",
+            time=written(self.waited_s, ".3g"),
+        )
 
 
 class Budget:

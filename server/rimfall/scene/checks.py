@@ -4,6 +4,7 @@ import math
 
 from ..errors import BadInput, refusal
 from ..kinds import KINDS
+from ..language import tr, tr_later, written
 from ..physics import spin as spins
 from ..physics.constants import G0_M_S2, RPM_RAD_S
 from ..shapes.part import GREATEST_RIM_SPEED_M_S
@@ -11,7 +12,7 @@ from .catalogue import FIELDS
 from .craft.checks import check_scene as check_craft
 from .tumbling import clashes as tumbling_clashes
 from .tumbling import moving_setting
-from .validation_errors import wrong
+from .validation_errors import was_wrong, wrong
 
 
 def check(scene):
@@ -48,12 +49,21 @@ def _spins(part, at):
     spins += [(f"{at}.spin_ramp.{i}.spin_rpm", p.spin_rpm) for i, p in enumerate(part.spin_ramp)]
     for field, spin in spins:
         if spin > fastest:
-            may_be = f"0 to {fastest:.6g} rpm at a radius of {radius:g} m (rim speed at most {GREATEST_RIM_SPEED_M_S:,.0f} m/s)"
+            may_be = tr(
+                "0 to {most} rpm at a radius of {radius} m (rim speed at most {rim_speed} m/s)",
+                most=written(fastest, ".6g"),
+                radius=written(radius, "g"),
+                rim_speed=written(GREATEST_RIM_SPEED_M_S, ",.0f"),
+            )
             yield wrong(field, spin, may_be)
     before = 0.0
     for i, point in enumerate(part.spin_ramp):
         if not point.time_s - before >= _LEAST_STEP_S:
-            may_be = f"later than the point before it, above {before:g} s, by {_LEAST_STEP_S:g} s at least"
+            may_be = tr(
+                "later than the point before it, above {before} s, by {step} s at least",
+                before=written(before, "g"),
+                step=written(_LEAST_STEP_S, "g"),
+            )
             yield wrong(f"{at}.spin_ramp.{i}.time_s", point.time_s, may_be)
         before = point.time_s
 
@@ -62,7 +72,8 @@ def _names(named, at):
     seen = {}
     for i, one in enumerate(named):
         if one.name in seen:
-            yield wrong(f"{at}.{i}.name", one.name, f"a name that no other has ({at}.{seen[one.name]} has it)")
+            may_be = tr("a name that no other has ({field} has it)", field=f"{at}.{seen[one.name]}")
+            yield wrong(f"{at}.{i}.name", one.name, may_be)
         seen.setdefault(one.name, i)
 
 
@@ -82,12 +93,23 @@ def _floor(part, motion):
     floors = part.grounds
     if motion.place.floor < floors:
         return []
-    may_be = f"0 to {floors - 1}, one of the {floors} floors" if floors > 1 else "0: there is one ground"
+    may_be = tr("0: there is one ground")
+    if floors > 1:
+        may_be = tr("0 to {last}, one of the {count} floors", last=floors - 1, count=floors)
     return [("place.floor", motion.place.floor, may_be)]
 
 
 HOLDS = {"gravity": "gravity_m_s2", "felt": "gravity_m_s2", "rim_speed": "rim_speed_m_s"}
-_HELD = {"gravity": "gravity", "felt": "gravity", "rim_speed": "rim speed"}
+_ABOVE_0 = {
+    "gravity": tr_later("above 0 while gravity is held"),
+    "felt": tr_later("above 0 while gravity is held"),
+    "rim_speed": tr_later("above 0 while rim speed is held"),
+}
+_WITHIN = {
+    "gravity": tr_later("{low} to {high} while gravity is held"),
+    "felt": tr_later("{low} to {high} while gravity is held"),
+    "rim_speed": tr_later("{low} to {high} while rim speed is held"),
+}
 
 
 def followed(scene, hold, held, follower):
@@ -99,20 +121,20 @@ def followed(scene, hold, held, follower):
     other = int(home.split(".")[1]) if home.startswith("compare.") else None
     if other is not None and other >= len(scene.compare):
         there = ", ".join(["habitat", *(f"compare.{i}.habitat" for i in range(len(scene.compare)))])
-        raise BadInput(
-            refusal("follower", follower, f"radius_m or spin_rpm of {there}", f"There is no {home}; there are {there}.")
-        )
+        say = tr("There is no {habitat}; there are {others}.", habitat=home, others=there)
+        raise BadInput(refusal("follower", follower, tr("radius_m or spin_rpm of {habitats}", habitats=there), say))
     part = scene.habitat if other is None else scene.compare[other].habitat
     wanted = {HOLDS[hold]: _outward(part, held, follower) if hold == "felt" else held}
     if dial == "spin_rpm":
         value = spins.omega_for(part.radius_m, **wanted) / RPM_RAD_S
     elif part.spin_rpm == 0:
-        raise BadInput(wrong(f"{home}.spin_rpm", part.spin_rpm, f"above 0 while {_HELD[hold]} is held"))
+        raise BadInput(wrong(f"{home}.spin_rpm", part.spin_rpm, tr(_ABOVE_0[hold])))
     else:
         value = spins.radius_for(omega_rad_s=part.spin_rpm * RPM_RAD_S, **wanted)
     low, high = (FIELDS[f"habitat.{dial}"][end] for end in ("min", "max"))
     if not low <= value <= high:
-        raise BadInput(wrong(follower, value, f"{low:g} to {high:,.0f} while {_HELD[hold]} is held"))
+        may_be = tr(_WITHIN[hold], low=written(low, "g"), high=written(high, ",.0f"))
+        raise BadInput(wrong(follower, value, may_be))
     return check(
         _with_home(scene, other, part.resized(value) if dial == "radius_m" else part.model_copy(update={dial: value}))
     )
@@ -131,6 +153,9 @@ def _outward(part, felt_m_s2, follower):
     pull_m_s2 = math.hypot(*part.habitat().pull_m_s2)
     if felt_m_s2 > pull_m_s2 or not pull_m_s2:
         return math.sqrt((felt_m_s2 - pull_m_s2) * (felt_m_s2 + pull_m_s2))
-    what = "the gravity of the room" if part.GROUND.level else "thrust"
-    was, must_be = f"{felt_m_s2 / G0_M_S2:.4g} g", f"above {pull_m_s2 / G0_M_S2:.4g} g, which {what} alone gives"
-    raise BadInput(refusal(follower, was, must_be, f"Gravity was {was}; it must be {must_be}."))
+    was, pull = (f"{written(value / G0_M_S2, '.4g')} g" for value in (felt_m_s2, pull_m_s2))
+    if part.GROUND.level:
+        may_be = tr("above {gravity}, which the gravity of the room alone gives", gravity=pull)
+    else:
+        may_be = tr("above {gravity}, which thrust alone gives", gravity=pull)
+    raise BadInput(refusal(follower, was, may_be, was_wrong(tr("Gravity"), was, may_be)))

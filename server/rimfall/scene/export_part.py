@@ -11,7 +11,7 @@ from .document import Scene, fps_json_schema, is_fps
 
 
 def _rate(label):
-    return of_kind(label, "fps", None, unit="fps", may_be='1 to 240, "n/d", or null')
+    return of_kind(label, "fps", None, unit="fps", may_be=tr_later('1 to 240, "n/d", or null'))
 
 
 def _fps_or_none(value: Any):

@@ -5,13 +5,14 @@ number from 0. Whatever changes one thing of a scene names it so.
 import copy
 
 from ..errors import shown
+from ..language import tr
 
 
 def keys_of(document, path, refused):
     """The keys and numbers that a path leads by. Where the document has no such thing, raises what refused(may_be, say) gives."""
     keys, part, names = [], document, path.split(".")
     for depth, name in enumerate(names):
-        at = ".".join(names[:depth]) or "the scene"
+        at = ".".join(names[:depth]) or tr("the scene")
         key = _key(part, name)
         if key is None:
             raise _nowhere(part, name, at, refused)
@@ -60,18 +61,16 @@ def _key(part, name):
 
 
 def _nowhere(part, name, at, refused):
-    may_be = _known(part)
-    if not may_be:
-        return refused(f"{at} itself", f"{at} is {shown(part)} in this scene and holds no {name}.")
-    return refused(may_be, f"{at} has no {name}; there {may_be}.")
-
-
-def _known(part):
-    """What there is to name inside a part of the document, in words; nothing in a figure, a word or null."""
+    told = {"at": at, "name": name}
     if isinstance(part, dict):
-        return f"may be {', '.join(part)}"
-    if isinstance(part, list):
-        return (
-            "is " + ", ".join(str(one.get("name") or k) for k, one in enumerate(part)) if part else "is nothing in it"
+        known = ", ".join(part)
+        return refused(
+            tr("may be {names}", names=known), tr("{at} has no {name}; there may be {names}.", names=known, **told)
         )
-    return ""
+    if isinstance(part, list) and part:
+        known = ", ".join(str(one.get("name") or k) for k, one in enumerate(part))
+        return refused(tr("is {names}", names=known), tr("{at} has no {name}; there is {names}.", names=known, **told))
+    if isinstance(part, list):
+        return refused(tr("is nothing in it"), tr("{at} has no {name}; there is nothing in it.", **told))
+    say = tr("{at} is {value} in this scene and holds no {name}.", value=shown(part), **told)
+    return refused(tr("{at} itself", at=at), say)

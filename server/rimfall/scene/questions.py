@@ -7,6 +7,7 @@ from ..errors import TooMuch, refusal
 from ..kinds import KINDS
 from ..kinds.kind import IN_FLIGHT, ON_THE_GROUND, Traced
 from ..kinds.motion import nameless
+from ..language import tr, written
 from ..motions import drift, flat_gravity, track
 from ..motions.carry import carry
 from ..motions.flight import StepLimitExceeded, fly
@@ -205,5 +206,6 @@ def _grid_count(setting, motions):
 def _refuse_steps(motion, index, limit):
     """Raise the refusal of a motion that takes more steps than a `StepLimit`."""
     field = f"motions.{index}.{limit.field}" if hasattr(motion, limit.field) else f"motions.{index}"
-    say = f"Motion {motion.name} would take over {limit.most:,} steps to work out: {limit.why}"
-    raise TooMuch(refusal(field, motion.name, f"worked out within {limit.most:,} steps", say)) from None
+    most, why = written(limit.most, ","), tr(limit.why)
+    say = tr("Motion {motion} would take over {most} steps to work out: {why}", motion=motion.name, most=most, why=why)
+    raise TooMuch(refusal(field, motion.name, tr("worked out within {most} steps", most=most), say)) from None

@@ -9,6 +9,7 @@ from pydantic import ValidationError
 
 from ..errors import BadInput, TooMuch, refusal, shown
 from ..fields import Strict
+from ..language import tr, written
 from . import validation_errors
 from .bounds import GREATEST_DOCUMENT_BYTES
 from .checks import check
@@ -74,8 +75,8 @@ def read_refitted(source, radius_m=None, spin_rpm=None):
         raise BadInput(validation_errors.wrong("radius_m", radius_m))
     rim_m = asked_of(craft).rim_m
     if radius_m is not None and not rim_m:
-        say = "The craft cannot be made to fit another radius: all that turns is on its axis."
-        raise BadInput(refusal("radius_m", radius_m, "left out", say))
+        say = tr("The craft cannot be made to fit another radius: all that turns is on its axis.")
+        raise BadInput(refusal("radius_m", radius_m, tr("left out"), say))
     document = refitted(document, rim_m, radius_m, spin_rpm)
     return read_craft(json.dumps(document)), document
 
@@ -118,7 +119,10 @@ def _of_row(one):
     row = _ROW.match(one.field)
     if row is None:
         return one
-    return replace(one, say=f"Row {int(row[2]) + 1} of the {'camera' if row[1] else 'path'}: {one.say}")
+    told = {"number": written(int(row[2]) + 1), "refusal": one.say}
+    if row[1]:
+        return replace(one, say=tr("Row {number} of the camera: {refusal}", **told))
+    return replace(one, say=tr("Row {number} of the path: {refusal}", **told))
 
 
 def read_grid(source: bytes | str) -> GridRequest:
@@ -144,8 +148,11 @@ def _left_alone(request):
     if number is None:
         return request
     motion = request.scene.motions[number]
-    say = f"Where to aim and where throws land is not worked out in a craft that tumbles: take {motion.name} out of the scene to ask."
-    may_be = "another kind of motion: nothing is aimed in a craft that tumbles"
+    say = tr(
+        "Where to aim and where throws land is not worked out in a craft that tumbles: take {motion} out of the scene to ask.",
+        motion=motion.name,
+    )
+    may_be = tr("another kind of motion: nothing is aimed in a craft that tumbles")
     raise BadInput(refusal(f"scene.motions.{number}.kind", motion.kind, may_be, say))
 
 
@@ -158,8 +165,10 @@ def parsed(model, source, rows=None):
     """A document of a model from its bytes (or text). rows: of fields that the catalogue does not have, by path. Raises as `read`."""
     source = source.encode("utf-8", "surrogatepass") if isinstance(source, str) else source
     if len(source) > GREATEST_DOCUMENT_BYTES:
-        say = f"The document has {len(source):,} bytes; it may have {GREATEST_DOCUMENT_BYTES:,}."
-        raise TooMuch(refusal("document", f"{len(source)} bytes", f"at most {GREATEST_DOCUMENT_BYTES:,} bytes", say))
+        most = written(GREATEST_DOCUMENT_BYTES, ",")
+        say = tr("The document has {count} bytes; it may have {most}.", count=written(len(source), ","), most=most)
+        was = tr("{count} bytes", count=len(source))
+        raise TooMuch(refusal("document", was, tr("at most {count} bytes", count=most), say))
     source = as_utf8(source)
     try:
         document = model.model_validate_json(source)
@@ -174,8 +183,8 @@ def _refuse_twins(pairs):
     names = set()
     for name, _ in pairs:
         if name in names:
-            say = f"Field {shown(name)} is there twice in one pair of braces; it must be there once."
-            raise BadInput(refusal(name, "there twice", "there once", say))
+            say = tr("Field {field} is there twice in one pair of braces; it must be there once.", field=shown(name))
+            raise BadInput(refusal(name, tr("there twice"), tr("there once"), say))
         names.add(name)
 
 
@@ -188,8 +197,8 @@ def as_json(data):
         ValueError,
         RecursionError,
     ) as error:  # an array, a list within itself, a number of too many digits
-        say = f"The document holds what JSON cannot: {error}."
-        raise BadInput(refusal("document", type(data).__name__, "dicts, lists, texts, numbers", say)) from None
+        say = tr("The document holds what JSON cannot: {what}.", what=error)
+        raise BadInput(refusal("document", type(data).__name__, tr("dicts, lists, texts, numbers"), say)) from None
 
 
 def as_utf8(source):

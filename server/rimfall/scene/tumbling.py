@@ -4,6 +4,8 @@ from dataclasses import replace
 
 import numpy as np
 
+from ..fields import any_of
+from ..language import tr, tr_many, written
 from ..physics.tumbling import Tumbling
 from ..shapes.mesh import MARK
 from ..shapes.part import spin_rad_s
@@ -58,17 +60,19 @@ def clashes(scene, at=""):
         return
     home = scene.habitat
     if home.GROUND.level:
-        yield wrong(f"motions.{number}.kind", KIND, "another kind of motion: a turntable is in no craft")
+        yield wrong(f"motions.{number}.kind", KIND, tr("another kind of motion: a turntable is in no craft"))
         return
     if home.spin_ramp:
         yield wrong(
             f"{at}habitat.spin_ramp",
-            f"{len(home.spin_ramp)} points",
-            "[] while the craft tumbles: nothing drives its spin",
+            tr_many("{count} point", "{count} points", len(home.spin_ramp)),
+            tr("[] while the craft tumbles: nothing drives its spin"),
         )
     if home.axial_thrust_m_s2:
         yield wrong(
-            f"{at}habitat.axial_thrust_m_s2", home.axial_thrust_m_s2, "0 while the craft tumbles: it is left to itself"
+            f"{at}habitat.axial_thrust_m_s2",
+            home.axial_thrust_m_s2,
+            tr("0 while the craft tumbles: it is left to itself"),
         )
     yield from _others(scene, number)
     try:
@@ -76,8 +80,11 @@ def clashes(scene, at=""):
     except ValueError:
         yield wrong(
             "craft.parts",
-            "parts on one line",
-            f"parts with inertia about every axis, each at least {LEAST_SHARE:g} of the greatest",
+            tr("parts on one line"),
+            tr(
+                "parts with inertia about every axis, each at least {share} of the greatest",
+                share=written(LEAST_SHARE, "g"),
+            ),
         )
 
 
@@ -87,10 +94,12 @@ def _others(scene, number):
             continue
         if motion.kind == KIND:
             yield wrong(
-                f"motions.{i}.kind", KIND, f"another kind of motion: motions.{number} lets the craft go already"
+                f"motions.{i}.kind",
+                KIND,
+                tr("another kind of motion: {field} lets the craft go already", field=f"motions.{number}"),
             )
         elif motion.kind not in INSIDE:
-            may_be = f"{' or '.join(INSIDE)}, all that is worked out in a craft that tumbles"
+            may_be = tr("{kinds}, all that is worked out in a craft that tumbles", kinds=tr(any_of(INSIDE)))
             yield wrong(f"motions.{i}.kind", motion.kind, may_be)
         else:
             yield from _inside(i, motion)
@@ -102,9 +111,9 @@ def _inside(i, motion):
         yield wrong(
             f"motions.{i}.bounces",
             motion.bounces,
-            "0 in a craft that tumbles: what comes after a first contact is not worked out there",
+            tr("0 in a craft that tumbles: what comes after a first contact is not worked out there"),
         )
     if motion.ball_spin_rpm:
-        yield wrong(f"motions.{i}.ball_spin_rpm", motion.ball_spin_rpm, "0 in a craft that tumbles")
+        yield wrong(f"motions.{i}.ball_spin_rpm", motion.ball_spin_rpm, tr("0 in a craft that tumbles"))
     if getattr(motion.body, "buoyant", False):
-        yield wrong(f"motions.{i}.body.buoyant", True, "false in a craft that tumbles")
+        yield wrong(f"motions.{i}.body.buoyant", True, tr("false in a craft that tumbles"))

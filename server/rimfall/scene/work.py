@@ -7,6 +7,8 @@ import numpy as np
 
 from ..errors import TooMuch, refusal
 from ..kinds import KINDS
+from ..language import tr, written
+from ..phrases import OR, listed
 from ..physics.budget import Amount, Budget, Stopped, TooMuchWork, current, spending
 from ..physics.kept import Store, keeping
 from .bounds import GREATEST_BYTES, GREATEST_BYTES_ALONE
@@ -70,11 +72,16 @@ class Ledger:
             return
         exceeded = TooMuchWork("bytes", Amount(bytes=sum(least)), budget.most)
         index, told = int(np.argmax(least)), exceeded.used.told("bytes")
-        say = (
-            f"This scene needs at least {told}, and one request may use {budget.most.told('bytes')}. Most of that is for motion "
-            f"{motions[index].name}. To make it fit, use {_listed(_easier(self._scene, motions[index], 'bytes'))}."
+        most = budget.most.told("bytes")
+        say = tr(
+            "This scene needs at least {least}, and one request may use {most}. Most of that is for motion {motion}. To make it fit, use "
+            "{easier}.",
+            least=told,
+            most=most,
+            motion=motions[index].name,
+            easier=listed(list(_easier(self._scene, motions[index], "bytes")), OR),
         )
-        within = f"within {budget.most.told('bytes')} for the whole scene"
+        within = tr("within {amount} for the whole scene", amount=most)
         raise exceeded.of(refusal(f"motions.{index}", told, within, say))
 
     def refused(self, exceeded):
@@ -82,18 +89,30 @@ class Ledger:
         together, the one that still was (`exceeded.index`)."""
         scene, what = self._scene, exceeded.what
         own = [getattr(used, what) for used in self._used]
-        index, count = int(np.argmax(own)), len(own)
-        most = "" if 2 * own[index] > sum(own) else "more than any other: "
-        share = f"took {most}{_told(self._used[index], what)}"
-        if sum(own) < 0.5 * getattr(exceeded.used, what):
-            index = index if exceeded.index is None else exceeded.index
-            share = "was still under way" if count == 1 else f"was still under way, with all {count} flying together"
-        name, spent = scene.motions[index].name, _told(exceeded.used, what)
-        say = (
-            f"This scene is too much work: it was stopped after {spent}, and one request may use {exceeded.most.told(what)}. "
-            f"Motion {name} {share}. To make it fit, use {_listed(_easier(scene, scene.motions[index], what))}.{exceeded.busy}"
-        )
-        within = f"within {exceeded.most.told(what)} for the whole scene"
+        index, count, together = int(np.argmax(own)), len(own), sum(own) < 0.5 * getattr(exceeded.used, what)
+        share, much = _told(self._used[index], what), 2 * own[index] > sum(own)
+        index = exceeded.index if together and exceeded.index is not None else index
+        name, spent, most = scene.motions[index].name, _told(exceeded.used, what), exceeded.most.told(what)
+        parts = [
+            tr(
+                "This scene is too much work: it was stopped after {spent}, and one request may use {most}.",
+                spent=spent,
+                most=most,
+            )
+        ]
+        if together and count == 1:
+            parts.append(tr("Motion {motion} was still under way.", motion=name))
+        elif together:
+            say = tr("Motion {motion} was still under way, with all {count} flying together.", motion=name, count=count)
+            parts.append(say)
+        elif much:
+            parts.append(tr("Motion {motion} took {amount}.", motion=name, amount=share))
+        else:
+            parts.append(tr("Motion {motion} took more than any other: {amount}.", motion=name, amount=share))
+        easier = listed(list(_easier(scene, scene.motions[index], what)), OR)
+        parts.append(tr("To make it fit, use {easier}.", easier=easier))
+        say = " ".join(parts) + exceeded.busy
+        within = tr("within {amount} for the whole scene", amount=most)
         return exceeded.of(refusal(f"motions.{index}", spent, within, say))
 
 
@@ -102,26 +121,21 @@ def _told(used, what):
     parts = [used.told(what)]
     if what != "steps" and used.steps:
         parts.append(used.told("steps"))
-    return " and ".join(parts)
+    return listed(parts)
 
 
 def _easier(scene, motion, what):
     """What would make a scene less work, the surest first."""
     if getattr(motion, "bounces", 0) > 1:
-        yield "fewer bounces (bounces)"
-    yield from KINDS[motion.kind].eases
-    yield "a shorter clock (sampling.duration_s)"
+        yield tr("fewer bounces (bounces)")
+    yield from map(tr, KINDS[motion.kind].eases)
+    yield tr("a shorter clock (sampling.duration_s)")
     if what in ("samples", "bytes"):
-        yield "fewer frames per second (sampling.fps)"
+        yield tr("fewer frames per second (sampling.fps)")
     if scene.compare:
-        yield "fewer habitats beside it (compare)"
+        yield tr("fewer habitats beside it (compare)")
     if len(scene.motions) > 1:
-        yield "fewer motions"
-
-
-def _listed(things):
-    *before, last = things
-    return f"{', '.join(before)} or {last}" if before else last
+        yield tr("fewer motions")
 
 
 class Samples:
@@ -154,9 +168,12 @@ class Samples:
             self._refuse(index)
 
     def _refuse(self, index):
-        name, greatest = self._motions[index].name, self._greatest
-        say = (
-            f"Motion {name} takes this scene past {greatest:,} samples; let it end sooner (sampling.duration_s), start sooner, "
-            "bounce less often (bounces), or take fewer frames per second (sampling.fps)."
+        name, greatest = self._motions[index].name, written(self._greatest, ",")
+        say = tr(
+            "Motion {motion} takes this scene past {most} samples; let it end sooner (sampling.duration_s), start sooner, bounce less "
+            "often (bounces), or take fewer frames per second (sampling.fps).",
+            motion=name,
+            most=greatest,
         )
-        raise TooMuch(refusal(f"motions.{index}", name, f"within {greatest:,} samples for the whole scene", say))
+        within = tr("within {most} samples for the whole scene", most=greatest)
+        raise TooMuch(refusal(f"motions.{index}", name, within, say))
