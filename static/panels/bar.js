@@ -1,5 +1,6 @@
 // The bar: undo, redo, scenes, talk, share, present.
 
+import { locale, tr } from '../state/language.js';
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { LONGEST_LINK, toHash } from '../state/persistence.js';
 import { withShown } from '../state/shown.js';
@@ -7,18 +8,22 @@ import { createCopy } from './shared/files.js';
 import { createSheet } from './shared/fold.js';
 
 export function createBar({ store, scenes, share, present, talks }) {
-  const undo = h('button', { type: 'button', class: 'icon-button', 'aria-label': 'Undo', title: 'Undo (Ctrl+Z)', onclick: () => store.undo() }, icon('undo'));
+  const undo = h(
+    'button',
+    { type: 'button', class: 'icon-button', 'aria-label': tr('Undo'), title: tr('Undo (Ctrl+Z)'), onclick: () => store.undo() },
+    icon('undo'),
+  );
   const redo = h(
     'button',
-    { type: 'button', class: 'icon-button', 'aria-label': 'Redo', title: 'Redo (Ctrl+Shift+Z)', onclick: () => store.redo() },
+    { type: 'button', class: 'icon-button', 'aria-label': tr('Redo'), title: tr('Redo (Ctrl+Shift+Z)'), onclick: () => store.redo() },
     icon('redo'),
   );
   $('#bar').append(
     h('span', { class: 'pair' }, undo, redo),
-    h('button', { type: 'button', class: 'word', onclick: scenes.show }, 'Scenes'),
-    h('button', { type: 'button', class: 'word', onclick: talks.show }, 'Talk'),
-    h('button', { type: 'button', class: 'word', onclick: share.show }, 'Share'),
-    h('button', { type: 'button', class: 'go', title: 'Present (P)', onclick: present.enter }, 'Present'),
+    h('button', { type: 'button', class: 'word', onclick: scenes.show }, tr('Scenes')),
+    h('button', { type: 'button', class: 'word', onclick: talks.show }, tr('Talk')),
+    h('button', { type: 'button', class: 'word', onclick: share.show }, tr('Share')),
+    h('button', { type: 'button', class: 'go', title: tr('Present (P)'), onclick: present.enter }, tr('Present')),
   );
   function update() {
     setAttribute(undo, 'aria-disabled', store.canUndo ? null : true);
@@ -31,18 +36,18 @@ export function createBar({ store, scenes, share, present, talks }) {
 // Share: the link that carries the whole scene; where it would be too long, the file.
 
 export function createShare({ store, clock, saveScene }) {
-  const sheet = createSheet({ title: 'Share' });
+  const sheet = createSheet({ title: tr('Share') });
   const words = h('p', { class: 'lead' });
   const link = h('input', {
     type: 'text',
     class: 'linkbox',
     readonly: true,
-    'aria-label': 'Link to this scene',
+    'aria-label': tr('Link to this scene'),
     onfocus: () => link.select(),
   });
-  const copy = createCopy({ say: 'Copy the link', text: () => link.value, select: () => link.focus(), kind: 'btn strong' });
+  const copy = createCopy({ say: tr('Copy the link'), text: () => link.value, select: () => link.focus(), kind: 'btn strong' });
   const [copyButton, said] = copy.elements;
-  const fileButton = h('button', { type: 'button', class: 'btn', onclick: saveScene }, 'Save the scene as a file');
+  const fileButton = h('button', { type: 'button', class: 'btn', onclick: saveScene }, tr('Save the scene as a file'));
   sheet.content.append(words, link, h('p', { class: 'links' }, copyButton, fileButton, said));
 
   async function show() {
@@ -55,8 +60,11 @@ export function createShare({ store, clock, saveScene }) {
     setText(
       words,
       fits
-        ? 'The link carries the whole scene: whoever opens it with a Rimfall at the same address sees what you see.'
-        : `As a link this scene would be ${url.length.toLocaleString('en-US')} characters long; over ${LONGEST_LINK.toLocaleString('en-US')} many programs cut it. Send the file instead.`,
+        ? tr('The link carries the whole scene: whoever opens it with a Rimfall at the same address sees what you see.')
+        : tr('As a link this scene would be {long} characters long; over {most} many programs cut it. Send the file instead.', {
+            long: url.length.toLocaleString(locale),
+            most: LONGEST_LINK.toLocaleString(locale),
+          }),
     );
     sheet.show();
   }

@@ -1,16 +1,18 @@
 // The desk: Radius and Spin always in reach, and what they give, each with its lock.
 
+import { tr, trAs, trLater } from '../state/language.js';
 import { NOTHING_HELD, heldHome, homeAnswer, homePath, servedHome } from '../state/homes.js';
-import { groundOf } from '../state/shapes.js';
+import { groundKey, groundOf } from '../state/shapes.js';
 import { showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { createField } from './shared/field.js';
 
-const RIMS = { deck: 'rim', floor: 'floor', turntable: 'edge' };
+// of the ground: what is nearest to a figure's name on the desk
+const RIMS = { deck: trLater('rim'), floor: trLater('floor'), turntable: trLater('edge') };
 const HOLDS = {
-  gravity: { word: 'gravity', given: 'outward gravity', held: h => h.deck_gravity_m_s2 }, // the spin's: thrust, which is added, stays as it is
-  rim_speed: { word: 'rim speed', given: 'rim speed', held: h => h.rim_speed_m_s },
-  spin: { word: 'spin', held: () => null },
+  gravity: { hold: trLater('Hold gravity'), none: trLater('There is no outward gravity to hold while nothing turns.'), held: h => h.deck_gravity_m_s2 }, // the spin's: thrust, which is added, stays as it is
+  rim_speed: { hold: trLater('Hold rim speed'), none: trLater('There is no rim speed to hold while nothing turns.'), held: h => h.rim_speed_m_s },
+  spin: { hold: trLater('Hold spin'), held: () => null },
 };
 
 /** Locks what the dials of a habitat give; the dial not moved follows (`spin`: the spin dial is only locked). One is held at a time. */
@@ -23,7 +25,7 @@ function hold(store, what, home) {
   const answer = homeAnswer(store.answer, home);
   if (!answer) return;
   const held = HOLDS[what].held(answer.habitat);
-  if (what !== 'spin' && !(held > 0)) return store.tell({ kind: 'told', say: `There is no ${HOLDS[what].given} to hold while nothing turns.` });
+  if (what !== 'spin' && !(held > 0)) return store.tell({ kind: 'told', say: tr(HOLDS[what].none) });
   store.look({ hold: what, held, follower: `${homePath(home)}.spin_rpm` });
 }
 
@@ -38,21 +40,22 @@ export function createDials({ store, solve, add }) {
       'gravity',
       'big',
       answer => [threeFigures(answer.habitat.felt_g), gravityWhere(store.fields, answer)],
-      'hold gravity',
+      tr('hold gravity'),
       says => served().typeGravity(says),
     ),
     createReadout(
       store,
       'rim_speed',
       '',
-      (answer, units) => [showQuantity(answer.habitat.rim_speed_m_s, 'm/s', units), RIMS[groundOf(store.fields, answer.scene.habitat).name]],
+      (answer, units) => [showQuantity(answer.habitat.rim_speed_m_s, 'm/s', units), tr(RIMS[groundKey(groundOf(store.fields, answer.scene.habitat))])],
       null,
     ),
     createReadout(
       store,
       'spin',
       '',
-      answer => (answer.habitat.period_s ? [`${threeFigures(answer.habitat.period_s)}\u00a0s`, 'a turn'] : ['no', 'turn']),
+      answer =>
+        answer.habitat.period_s ? [`${threeFigures(answer.habitat.period_s)}\u00a0s`, tr('a turn')] : [trAs('before turn', 'no'), trAs('after no', 'turn')],
       null,
     ),
   ];
@@ -90,7 +93,7 @@ function createPair(store, solve, home) {
     createField({
       store,
       path,
-      label: path === SPIN ? 'Spin' : 'Radius',
+      label: path === SPIN ? tr('Spin') : tr('Radius'),
       ticks: true,
       inset: 8,
       solve,
@@ -131,16 +134,16 @@ function createPair(store, solve, home) {
 }
 
 function gravityWhere(fields, { scene: { habitat } }) {
-  if (habitat.spin_ramp.length) return 'g at first';
-  const { level, name } = groundOf(fields, habitat);
-  return level ? 'g at edge' : `g on ${name}`;
+  if (habitat.spin_ramp.length) return tr('g at first');
+  return { deck: tr('g on deck'), floor: tr('g on floor'), turntable: tr('g at edge') }[groundKey(groundOf(fields, habitat))];
 }
 
 function reason(hold, answer, store, units) {
-  if (hold === 'spin') return 'held: it stays';
+  if (hold === 'spin') return tr('held: it stays');
   const { held } = store.view;
-  const kept = hold === 'gravity' ? `gravity at ${threeFigures(answer.habitat.felt_g)}\u00a0g` : `rim speed at ${showQuantity(held, 'm/s', units)}`;
-  return `held: it follows, to keep ${kept}`;
+  return hold === 'gravity'
+    ? tr('held: it follows, to keep gravity at {gravity}', { gravity: `${threeFigures(answer.habitat.felt_g)}\u00a0g` })
+    : tr('held: it follows, to keep rim speed at {speed}', { speed: showQuantity(held, 'm/s', units) });
 }
 
 // `type`: where its figure can be pressed to type another
@@ -149,7 +152,7 @@ function createReadout(store, what, size, say, holdWords, type = null) {
     unit = h('span', {});
   const lock = h('button', { type: 'button', class: `lock${holdWords ? ' worded' : ''}`, onclick: () => toggleHold(store, what) });
   const says = type
-    ? h('button', { type: 'button', class: 'says', title: 'Type another at Spin', onclick: () => type(figure.textContent) }, figure, ' ', unit)
+    ? h('button', { type: 'button', class: 'says', title: tr('Type another at Spin'), onclick: () => type(figure.textContent) }, figure, ' ', unit)
     : h('span', { class: 'says' }, figure, ' ', unit);
   const element = h('p', { class: `readout ${size} ${what}` }, says, lock);
   function update(answer, home) {
@@ -159,11 +162,11 @@ function createReadout(store, what, size, say, holdWords, type = null) {
     setText(unit, words);
     const on = holds(store, what, home);
     setAttribute(lock, 'aria-pressed', on);
-    if (!holdWords) setAttribute(lock, 'aria-label', `Hold ${HOLDS[what].word}`);
-    setAttribute(lock, 'title', `Hold ${HOLDS[what].word}${what === 'gravity' ? ' (H)' : ''}`);
+    if (!holdWords) setAttribute(lock, 'aria-label', tr(HOLDS[what].hold));
+    setAttribute(lock, 'title', what === 'gravity' ? tr('Hold gravity (H)') : tr(HOLDS[what].hold));
     if (lock.dataset.on !== String(on)) {
       lock.dataset.on = String(on);
-      lock.replaceChildren(icon(on ? 'locked' : 'open'), ...(holdWords ? [h('span', {}, on ? 'gravity held' : holdWords)] : []));
+      lock.replaceChildren(icon(on ? 'locked' : 'open'), ...(holdWords ? [h('span', {}, on ? tr('gravity held') : holdWords)] : []));
     }
   }
   return { element, update };

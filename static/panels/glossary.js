@@ -1,13 +1,14 @@
 // "Glossary": a sheet of every term the page uses, and the entry of one where that is pressed. The entries are fetched when they are
 // first wanted.
 
+import { tr } from '../state/language.js';
 import { $, h, s } from './shared/dom.js';
 import { createSheet } from './shared/fold.js';
 
 const GAP_PX = 6;
 
 export function createGlossary({ kinds }) {
-  const sheet = createSheet({ title: 'Glossary' });
+  const sheet = createSheet({ title: tr('Glossary') });
   const list = h('dl', { class: 'glossary' });
   sheet.content.append(list);
   const entry = h('div', { popover: 'auto', class: 'explained', role: 'dialog', tabindex: -1 });
@@ -26,7 +27,7 @@ export function createGlossary({ kinds }) {
   async function show(term = null) {
     sheet.show();
     const all = await words();
-    if (!filled) list.append(...all.flatMap(([one, says]) => [h('dt', { tabindex: -1, id: idOf(one) }, one), h('dd', {}, says)]));
+    if (!filled) list.append(...all.flatMap(([one, says]) => [h('dt', { tabindex: -1, id: idOf(one) }, tr(one)), h('dd', {}, tr(says))]));
     filled = true;
     const found = term && document.getElementById(idOf(term));
     if (!found) return;
@@ -40,7 +41,7 @@ export function createGlossary({ kinds }) {
     if (!found || !from?.isConnected) return show(term);
     const [name, says] = found;
     const [, { moreOf }] = await load();
-    entry.setAttribute('aria-label', name);
+    entry.setAttribute('aria-label', tr(name));
     entry.replaceChildren(...parts(name, says, moreOf(name)));
     entry.showPopover();
     place(entry, from.getBoundingClientRect());
@@ -48,14 +49,14 @@ export function createGlossary({ kinds }) {
   }
 
   function parts(term, says, more) {
-    const whole = h('button', { type: 'button', class: 'link', onclick: () => (entry.hidePopover(), show(term)) }, 'All words'),
-      close = h('button', { type: 'button', class: 'link', onclick: () => entry.hidePopover() }, 'Close');
+    const whole = h('button', { type: 'button', class: 'link', onclick: () => (entry.hidePopover(), show(term)) }, tr('All words')),
+      close = h('button', { type: 'button', class: 'link', onclick: () => entry.hidePopover() }, tr('Close'));
     return [
-      h('p', { class: 'explained-term' }, term),
+      h('p', { class: 'explained-term' }, tr(term)),
       more && drawing(more.sketch),
-      h('p', {}, says),
+      h('p', {}, tr(says)),
       more && h('p', { class: 'formula' }, more.formula),
-      more && h('p', { class: 'small' }, `Source: ${more.source}`),
+      more && h('p', { class: 'small' }, tr('Source: {source}', { source: more.source })),
       h('p', { class: 'links' }, whole, close),
     ].filter(Boolean);
   }

@@ -1,34 +1,36 @@
 // What a term's entry shows where it is pressed, beside its words: how it is worked out, a small sketch, and where it can be read up (chapters and
 // sections from memory).
 
-const ROTATING = 'J. R. Taylor, Classical Mechanics (2005), chapter 9';
-const SI = 'ISO 80000-3, Quantities and units: space and time';
-const RADIANS = 'with the spin in radians a second: rpm × 0.1047';
+import { tr, trLater } from '../state/language.js';
+
+const ROTATING = trLater('J. R. Taylor, Classical Mechanics (2005), chapter 9');
+const SI = trLater('ISO 80000-3, Quantities and units: space and time');
+const RADIANS = trLater('with the spin in radians a second: rpm × 0.1047');
 
 // term: [how it is worked out, sketch, source]
 // biome-ignore format: a row is a term
 export const MORE = {
-  Centrifugal: [`spin² × distance from the axis, ${RADIANS}`, 'outward', `${ROTATING}, section 9.6`],
-  Coriolis: [`2 × spin × the speed across the axis, at a right angle to it, ${RADIANS}`, 'sideways', `${ROTATING}, section 9.7`],
-  'Coriolis ratio': ['2 × walking speed ÷ rim speed', 'sideways', `${ROTATING}, section 9.7`],
-  Euler: ['how fast the spin changes × distance from the axis', 'along', 'H. Goldstein, C. Poole and J. Safko, Classical Mechanics (3rd edition, 2002), section 4.10'],
-  Drag: ['½ × air density × drag coefficient × area × speed², against the way it goes', 'against', 'F. M. White, Fluid Mechanics, chapter 7'],
-  'Plain gravity': ['½ × gravity × time², straight down, the same everywhere', 'plain', 'J. R. Taylor, Classical Mechanics (2005), chapter 1'],
-  Drift: ['where it lands less the place straight under the release, along the ground', 'drift', `${ROTATING}, section 9.8 (free fall)`],
-  Spinward: ['the way the deck goes: outside, at spin × radius', 'along', SI],
-  Antispinward: ['against the way the deck goes', 'back', SI],
-  'Rim speed': [`spin × radius, ${RADIANS}`, 'along', SI],
-  Spin: ['turns a minute: 60 ÷ the time of one turn in seconds', 'turn', SI],
-  Period: ['60 ÷ the spin in turns a minute, in seconds', 'turn', SI],
-  'Apparent gravity': [`spin² × radius ÷ 9.80665 m/s², in g, ${RADIANS}`, 'outward', 'the standard acceleration: 3rd General Conference on Weights and Measures, 1901'],
-  Gravity: [`spin² × radius ÷ 9.80665 m/s², in g, ${RADIANS}`, 'outward', 'the standard acceleration: 3rd General Conference on Weights and Measures, 1901'],
-  'Gravity gradient': ['the height of a person ÷ the radius, as a share of the weight at the feet', 'gradient', `follows from ${ROTATING}, section 9.6`],
-  'Sideways push': [`2 × spin × the speed toward or away from the axis, ${RADIANS}`, 'sideways', `${ROTATING}, section 9.7`],
-  Lean: ['the angle whose tangent is the sideways push ÷ the apparent gravity', 'lean', `follows from ${ROTATING}, sections 9.6 and 9.7`],
-  'Apparent tilt': ['the angle whose tangent is the sideways push ÷ the apparent gravity', 'lean', `follows from ${ROTATING}, sections 9.6 and 9.7`],
-  'Floats at': ['the rim speed, antispinward: then it stands still, seen from outside', 'back', `follows from ${ROTATING}, sections 9.6 and 9.7`],
-  'Cross-coupling': ['the head’s turn × the spin, where they are about different directions', 'turn', 'H. Goldstein, C. Poole and J. Safko, Classical Mechanics (3rd edition, 2002), section 4.9'],
-  Apex: ['where the speed toward the axis is nothing', 'plain', 'J. R. Taylor, Classical Mechanics (2005), chapter 1'],
+  Centrifugal: [trLater('spin² × distance from the axis, {radians}'), 'outward', trLater('{rotating}, section 9.6')],
+  Coriolis: [trLater('2 × spin × the speed across the axis, at a right angle to it, {radians}'), 'sideways', trLater('{rotating}, section 9.7')],
+  'Coriolis ratio': [trLater('2 × walking speed ÷ rim speed'), 'sideways', trLater('{rotating}, section 9.7')],
+  Euler: [trLater('how fast the spin changes × distance from the axis'), 'along', trLater('H. Goldstein, C. Poole and J. Safko, Classical Mechanics (3rd edition, 2002), section 4.10')],
+  Drag: [trLater('½ × air density × drag coefficient × area × speed², against the way it goes'), 'against', trLater('F. M. White, Fluid Mechanics, chapter 7')],
+  'Plain gravity': [trLater('½ × gravity × time², straight down, the same everywhere'), 'plain', trLater('J. R. Taylor, Classical Mechanics (2005), chapter 1')],
+  Drift: [trLater('where it lands less the place straight under the release, along the ground'), 'drift', trLater('{rotating}, section 9.8 (free fall)')],
+  Spinward: [trLater('the way the deck goes: outside, at spin × radius'), 'along', SI],
+  Antispinward: [trLater('against the way the deck goes'), 'back', SI],
+  'Rim speed': [trLater('spin × radius, {radians}'), 'along', SI],
+  Spin: [trLater('turns a minute: 60 ÷ the time of one turn in seconds'), 'turn', SI],
+  Period: [trLater('60 ÷ the spin in turns a minute, in seconds'), 'turn', SI],
+  'Apparent gravity': [trLater('spin² × radius ÷ 9.80665 m/s², in g, {radians}'), 'outward', trLater('the standard acceleration: 3rd General Conference on Weights and Measures, 1901')],
+  Gravity: [trLater('spin² × radius ÷ 9.80665 m/s², in g, {radians}'), 'outward', trLater('the standard acceleration: 3rd General Conference on Weights and Measures, 1901')],
+  'Gravity gradient': [trLater('the height of a person ÷ the radius, as a share of the weight at the feet'), 'gradient', trLater('follows from {rotating}, section 9.6')],
+  'Sideways push': [trLater('2 × spin × the speed toward or away from the axis, {radians}'), 'sideways', trLater('{rotating}, section 9.7')],
+  Lean: [trLater('the angle whose tangent is the sideways push ÷ the apparent gravity'), 'lean', trLater('follows from {rotating}, sections 9.6 and 9.7')],
+  'Apparent tilt': [trLater('the angle whose tangent is the sideways push ÷ the apparent gravity'), 'lean', trLater('follows from {rotating}, sections 9.6 and 9.7')],
+  'Floats at': [trLater('the rim speed, antispinward: then it stands still, seen from outside'), 'back', trLater('follows from {rotating}, sections 9.6 and 9.7')],
+  'Cross-coupling': [trLater('the head’s turn × the spin, where they are about different directions'), 'turn', trLater('H. Goldstein, C. Poole and J. Safko, Classical Mechanics (3rd edition, 2002), section 4.9')],
+  Apex: [trLater('where the speed toward the axis is nothing'), 'plain', trLater('J. R. Taylor, Classical Mechanics (2005), chapter 1')],
 };
 
 // Lines on a field of 96 by 64: [path, dashed]
@@ -61,5 +63,7 @@ const SKETCHES = {
 /** {formula, sketch: [[path, dashed]], source} of a term, or null. */
 export function moreOf(term) {
   const row = MORE[term];
-  return row ? { formula: row[0], sketch: SKETCHES[row[1]], source: row[2] } : null;
+  if (!row) return null;
+  const [formula, sketch, source] = row;
+  return { formula: tr(formula, { radians: tr(RADIANS) }), sketch: SKETCHES[sketch], source: tr(source, { rotating: tr(ROTATING) }) };
 }

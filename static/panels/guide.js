@@ -1,5 +1,6 @@
 // The short look round, in the page's own column: nothing lies over anything, and no focus is taken. What a step is about has a frame.
 
+import { tr } from '../state/language.js';
 import { STEPS, createGuide } from '../state/guide.js';
 import { $, h, setAttribute, setText } from './shared/dom.js';
 
@@ -11,9 +12,9 @@ export function showGuide({ store, focus = false }) {
   store.look({ guided: true, folded: false });
   const step = h('p', { class: 'small', id: 'guide-step' }),
     says = h('p', { 'aria-live': 'polite' });
-  const back = h('button', { type: 'button', class: 'link', onclick: () => guide.back() }, 'Back'),
+  const back = h('button', { type: 'button', class: 'link', onclick: () => guide.back() }, tr('Back')),
     on = h('button', { type: 'button', class: 'btn', onclick: () => guide.next() }),
-    skip = h('button', { type: 'button', class: 'link', onclick: () => guide.leave() }, 'Skip');
+    skip = h('button', { type: 'button', class: 'link', onclick: () => guide.leave() }, tr('Skip'));
   const element = h(
     'section',
     { class: 'guide', 'aria-labelledby': 'guide-step', onkeydown: event => event.key === 'Escape' && guide.leave() },
@@ -27,9 +28,9 @@ export function showGuide({ store, focus = false }) {
   function draw() {
     point(guide.step?.points);
     if (guide.at === null) return away();
-    setText(step, `A look round: ${guide.at + 1} of ${guide.count}`);
-    setText(says, guide.step.say);
-    setText(on, guide.isLast ? 'Done' : 'Next');
+    setText(step, tr('A look round: {at} of {count}', { at: guide.at + 1, count: guide.count }));
+    setText(says, tr(guide.step.say));
+    setText(on, guide.isLast ? tr('Done') : tr('Next'));
     setAttribute(back, 'hidden', guide.at === 0);
     setAttribute(skip, 'hidden', guide.isLast);
   }

@@ -1,5 +1,6 @@
 // What a change came to, for those who do not see it: 0.4 s after it comes to rest, one sentence of what changed for whom.
 
+import { listed, tr, trMany } from '../state/language.js';
 import { homeFacts } from '../state/homes.js';
 import { isWithheld } from '../state/shown.js';
 import { threeFigures } from '../state/units.js';
@@ -59,14 +60,14 @@ function outcomes({ answer, document, feel, view }) {
 
 // 'The same lob, both ways, two throws: Lob out lands 5.21 m spinward after 1.06 s; Lob back lands …'
 function openingWords({ motions: [own] }, { document, fields, view }) {
-  const title = `${document.title || 'Untitled scene'}, ${motionsWords(document.motions, fields.kinds)}`;
-  return sentence([title, listed(own, view.chosen, '')].filter(Boolean).join(': '));
+  const title = `${document.title || tr('Untitled scene')}, ${motionsWords(document.motions, fields.kinds)}`;
+  return sentence([title, told(own, view.chosen)].filter(Boolean).join(': '));
 }
 
 function changeWords(before, now, store) {
   if (before.units !== now.units) return '';
   const [own, ...others] = now.motions.map((motions, home) => inHome(before, now, home, motions, store));
-  const feel = now.feel && before.feel && now.feel !== before.feel && `people would feel this: ${now.feel}`;
+  const feel = now.feel && before.feel && now.feel !== before.feel && tr('people would feel this: {words}', { words: now.feel });
   const gone = store.notice?.undo ? '' : goneWords(before, now); // what can be undone is told with its notice
   return sentence([gone, own, ...others, feel].filter(Boolean).join('; '));
 }
@@ -74,32 +75,41 @@ function changeWords(before, now, store) {
 function inHome(before, now, home, motions, store) {
   const { document, view } = store;
   const name = now.homes[home];
-  if (home >= before.homes.length) return `${name} added: ${homeFacts(store, document.habitat, document.compare[home - 1].habitat)}, ${now.gravity[home]}`;
+  if (home >= before.homes.length)
+    return tr('{name} added: {facts}, {gravity}', {
+      name,
+      facts: homeFacts(store, document.habitat, document.compare[home - 1].habitat),
+      gravity: now.gravity[home],
+    });
   const known = before.motions[home];
   const changed = motions.filter(({ name: of, short }) => short && short !== known.find(one => one.name === of)?.short);
   const fresh = changed.filter(({ name: of }) => !known.some(one => one.name === of));
   // one that was renamed is not a new one
   if (fresh.length && motions.length === known.length) return '';
-  const told = listed(changed, changed.indexOf(motions[view.chosen]), fresh.length ? '' : 'now ');
+  const says = told(changed, changed.indexOf(motions[view.chosen]), !fresh.length);
   const gravity = now.gravity[home] !== before.gravity[home] && now.gravity[home];
-  const where = [name && (told || gravity) && `in ${name}`, gravity].filter(Boolean).join(', ');
-  return [where, told].filter(Boolean).join(': ');
+  const where = [name && (says || gravity) && tr('in {habitat}', { habitat: name }), gravity].filter(Boolean).join(', ');
+  return [where, says].filter(Boolean).join(': ');
 }
 
 // the chosen one first, then those after it, and how many more
-function listed(motions, first, now) {
+function told(motions, first, now = false) {
   const from = Math.max(0, first ?? 0);
   const order = [...motions.slice(from), ...motions.slice(0, from)].filter(({ short }) => short);
-  const told = order.slice(0, MOST_TOLD).map(({ name, short }) => `${name} ${now}${short}`);
-  const left = order.length - told.length;
-  if (left) told.push(`and ${left} more ${now ? 'changed' : left > 1 ? 'motions' : 'motion'}`);
-  return told.join('; ');
+  const parts = order.slice(0, MOST_TOLD).map(({ name, short }) => (now ? tr('{name} now {does}', { name, does: short }) : `${name} ${short}`));
+  const left = order.length - parts.length;
+  if (left)
+    parts.push(
+      now ? trMany('and {count} more changed', 'and {count} more changed', left) : trMany('and {count} more motion', 'and {count} more motions', left),
+    );
+  return parts.join('; ');
 }
 
 function goneWords(before, now) {
-  if (now.homes.length < before.homes.length) return `${before.homes.find(name => name && !now.homes.includes(name))} is gone`;
+  if (now.homes.length < before.homes.length) return tr('{name} is gone', { name: before.homes.find(name => name && !now.homes.includes(name)) });
   const gone = before.motions[0].filter(({ name }) => !now.motions[0].some(one => one.name === name));
-  return now.motions[0].length < before.motions[0].length && gone.length ? `${gone.map(({ name }) => name).join(' and ')} is gone` : '';
+  const names = listed(gone.map(({ name }) => name));
+  return now.motions[0].length < before.motions[0].length && gone.length ? trMany('{names} is gone', '{names} are gone', gone.length, { names }) : '';
 }
 
 function sentence(words) {

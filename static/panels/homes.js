@@ -1,5 +1,6 @@
 // At the dials: a second habitat for the asking; and where there are several, which of them the dials and the lanes serve.
 
+import { tr } from '../state/language.js';
 import { MOST_OTHERS, furtherHome, homeCount, homeFacts, homeName, homePath, servedHome } from '../state/homes.js';
 import { NO_CAMERAS } from '../state/store.js';
 import { getAt } from '../state/fields.js';
@@ -17,15 +18,15 @@ export function addHome(store) {
 
 /** The choice over the dials, and `add`, the button that offers a second. */
 export function createHomes({ store }) {
-  const choice = h('span', { class: 'choice', role: 'group', 'aria-label': 'Dials and lanes of' });
-  const more = h('button', { type: 'button', class: 'link', onclick: () => addHome(store) }, 'Add another');
-  const element = h('div', { class: 'homes', hidden: true }, h('span', { class: 'homes-words' }, 'Dials and lanes of'), choice, more);
+  const choice = h('span', { class: 'choice', role: 'group', 'aria-label': tr('Dials and lanes of') });
+  const more = h('button', { type: 'button', class: 'link', onclick: () => addHome(store) }, tr('Add another'));
+  const element = h('div', { class: 'homes', hidden: true }, h('span', { class: 'homes-words' }, tr('Dials and lanes of')), choice, more);
   // a sign alone where there is no room for its words
-  const words = h('span', {}, 'Add a second habitat');
+  const words = h('span', {}, tr('Add a second habitat'));
   const add = h(
     'p',
     { class: 'add-home' },
-    h('button', { type: 'button', class: 'link', title: 'Add a second habitat', onclick: () => addHome(store) }, icon('second'), words),
+    h('button', { type: 'button', class: 'link', title: tr('Add a second habitat'), onclick: () => addHome(store) }, icon('second'), words),
   );
   $('#dials').before(element);
   let buttons = [];

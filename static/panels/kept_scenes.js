@@ -1,28 +1,29 @@
 // The scenes kept in this browser: newest first, each with its drawing, to open, to remove, and to bring back.
 
+import { tr, trLater } from '../state/language.js';
 import { whenWords } from '../state/words.js';
 import { h, setChildren, setText } from './shared/dom.js';
 import { smallDrawing } from './shared/small_drawing.js';
 import { unkeptNotice } from './unkept.js';
 
 const OF_SCENES = {
-  heading: 'Kept in this browser',
-  untitled: 'Untitled scene',
-  none: 'Nothing is kept yet. A scene is kept here from its first change on, in this browser alone.',
+  heading: trLater('Kept in this browser'),
+  untitled: trLater('Untitled scene'),
+  none: trLater('Nothing is kept yet. A scene is kept here from its first change on, in this browser alone.'),
 };
 /** The same list of talks. */
-export const OF_TALKS = { heading: 'Other talks kept in this browser', untitled: 'Untitled talk', none: 'No other talk is kept.' };
-const UNREADABLE = { why: 'refused', say: 'What is kept in this browser cannot be read.' };
+export const OF_TALKS = { heading: trLater('Other talks kept in this browser'), untitled: trLater('Untitled talk'), none: trLater('No other talk is kept.') };
+const UNREADABLE = { why: 'refused', say: trLater('What is kept in this browser cannot be read.') };
 
 /** `kept`: list() → records newest first, each with `here` and `elsewhere` (open in this tab, in another); open(id);
  *  openCopy(document); remove(id) → the record; restore(record); save(record) as a file; trouble: why nothing is being kept, or null; on(hear): when
  *  any of it changes. opened(): before one is; saveScene(): the scene at hand as a file; `words`: of what they are; drawn: each with its drawing. */
 export function createKeptScenes({ kept, opened, saveScene, words: { heading, untitled, none } = OF_SCENES, drawn = true }) {
   const list = h('ul', { class: 'kept-list' });
-  const words = h('p', { class: 'kept-none' }, none);
+  const words = h('p', { class: 'kept-none' }, tr(none));
   const trouble = h('div', {});
   const said = h('p', { class: 'unseen', role: 'status' });
-  const element = h('section', { class: 'kept' }, h('h3', { class: 'third' }, heading), trouble, list, words, said);
+  const element = h('section', { class: 'kept' }, h('h3', { class: 'third' }, tr(heading)), trouble, list, words, said);
   const removed = new Map(); // by id, until the list is left: each can be brought back
 
   async function update() {
@@ -34,15 +35,15 @@ export function createKeptScenes({ kept, opened, saveScene, words: { heading, un
       rows.map(record => (removed.has(record.id) ? removedRow(record) : keptRow(record))),
     );
     words.hidden = rows.length > 0 || records === null;
-    const wrong = kept.trouble ?? (records === null ? UNREADABLE : null);
+    const wrong = kept.trouble ?? (records === null ? { ...UNREADABLE, say: tr(UNREADABLE.say) } : null);
     setChildren(trouble, wrong && unkeptNotice(wrong, saveScene));
     if (focused) focus(list, focused);
   }
 
   function keptRow(record) {
-    const title = record.title || untitled;
+    const title = record.title || tr(untitled);
     const when = whenWords(record.changed_ms, Date.now());
-    const where = record.here ? 'open here' : record.elsewhere ? 'open in another tab' : null;
+    const where = record.here ? tr('open here') : record.elsewhere ? tr('open in another tab') : null;
     return h(
       'li',
       { 'data-kept': record.id },
@@ -56,11 +57,21 @@ export function createKeptScenes({ kept, opened, saveScene, words: { heading, un
         'span',
         { class: 'kept-does' },
         record.refused &&
-          h('button', { type: 'button', class: 'link', 'aria-label': `Save as a file: ${title}`, onclick: () => kept.save(record) }, 'Save as a file'),
+          h(
+            'button',
+            { type: 'button', class: 'link', 'aria-label': tr('Save as a file: {title}', { title }), onclick: () => kept.save(record) },
+            tr('Save as a file'),
+          ),
         h(
           'button',
-          { type: 'button', class: 'link', 'aria-label': `Remove ${title}, ${when}`, 'aria-disabled': record.elsewhere, onclick: () => remove(record) },
-          'Remove',
+          {
+            type: 'button',
+            class: 'link',
+            'aria-label': tr('Remove {title}, {when}', { title, when }),
+            'aria-disabled': record.elsewhere,
+            onclick: () => remove(record),
+          },
+          tr('Remove'),
         ),
       ),
       record.refused && refusedWords(record),
@@ -68,17 +79,17 @@ export function createKeptScenes({ kept, opened, saveScene, words: { heading, un
   }
 
   function refusedWords(record) {
-    const before = record.stood && h('button', { type: 'button', class: 'link', onclick: () => openBefore(record) }, 'Open it as it was before');
-    return h('p', { class: 'kept-refused' }, `Kept as it was left, but refused: ${record.refused.say} `, before);
+    const before = record.stood && h('button', { type: 'button', class: 'link', onclick: () => openBefore(record) }, tr('Open it as it was before'));
+    return h('p', { class: 'kept-refused' }, `${tr('Kept as it was left, but refused: {say}', { say: record.refused.say })} `, before);
   }
 
   function removedRow(record) {
-    const title = record.title || untitled;
+    const title = record.title || tr(untitled);
     return h(
       'li',
       { 'data-kept': record.id, class: 'removed' },
-      h('span', {}, `${title} was removed.`),
-      h('button', { type: 'button', class: 'link', 'aria-label': `Undo: bring back ${title}`, onclick: () => restore(record) }, 'Undo'),
+      h('span', {}, tr('{title} was removed.', { title })),
+      h('button', { type: 'button', class: 'link', 'aria-label': tr('Undo: bring back {title}', { title }), onclick: () => restore(record) }, tr('Undo')),
     );
   }
 
@@ -93,13 +104,13 @@ export function createKeptScenes({ kept, opened, saveScene, words: { heading, un
   }
 
   async function remove(record) {
-    if (record.elsewhere) return setText(said, 'It is open in another tab: remove it there, or close that tab.');
+    if (record.elsewhere) return setText(said, tr('It is open in another tab: remove it there, or close that tab.'));
     const gone = await kept.remove(record.id).catch(() => null);
-    if (!gone) return setText(said, 'It could not be removed.');
+    if (!gone) return setText(said, tr('It could not be removed.'));
     removed.set(gone.id, gone);
     await update();
     focus(list, { id: record.id, index: 0 });
-    setText(said, `${record.title || untitled} was removed. Undo brings it back.`);
+    setText(said, tr('{title} was removed. Undo brings it back.', { title: record.title || tr(untitled) }));
   }
 
   async function restore(record) {
@@ -107,7 +118,7 @@ export function createKeptScenes({ kept, opened, saveScene, words: { heading, un
     const back = await kept.restore(record);
     await update();
     focus(list, { id: back.id, index: 0 });
-    setText(said, `${record.title || untitled} is back.`);
+    setText(said, tr('{title} is back.', { title: record.title || tr(untitled) }));
   }
 
   return {

@@ -1,5 +1,6 @@
 // The keys of the page, and the list of them on '?'. Not in fields, nor where the focused control uses the key.
 
+import { tr, trLater } from '../state/language.js';
 import { RADIUS, SPIN, motionName } from '../state/fields.js';
 import { paceWords } from '../state/words.js';
 import { $, h } from './shared/dom.js';
@@ -17,60 +18,60 @@ const VALUED = 'input[type=range], [role=slider], [role=spinbutton]';
 /** lookRound({focus}): shows the short look round; `heard`: what says a result to those who do not see it; `scenes`: show() opens the list of them, next() and previous() step through it. */
 export function createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large, present, lookRound, talks }) {
   const KEYS = [
-    [' ', 'Space', 'play or pause, wherever the focus is; Enter presses a button', () => clock.toggle()],
-    [',', ',', 'one frame back', () => clock.stepFrame(-1)],
-    ['.', '.', 'one frame on', () => clock.stepFrame(1)],
-    ['[', '[', 'to the mark before', () => toMark(-1)],
-    [']', ']', 'to the next mark', () => toMark(1)],
-    ['<', '< >', 'slower, faster', () => changePace(1)],
+    [' ', trLater('Space'), trLater('play or pause, wherever the focus is; Enter presses a button'), () => clock.toggle()],
+    [',', ',', trLater('one frame back'), () => clock.stepFrame(-1)],
+    ['.', '.', trLater('one frame on'), () => clock.stepFrame(1)],
+    ['[', '[', trLater('to the mark before'), () => toMark(-1)],
+    [']', ']', trLater('to the next mark'), () => toMark(1)],
+    ['<', '< >', trLater('slower, faster'), () => changePace(1)],
     ['>', null, null, () => changePace(-1)],
-    ['n', 'N', 'next motion, with Shift the one before: chosen, and its result read out', event => chooseMotion(event.shiftKey ? -1 : 1)],
-    ['o', 'O', 'open a scene', scenes.show],
-    ['j', 'J K', 'next, previous scene of those that come with Rimfall', scenes.next],
+    ['n', 'N', trLater('next motion, with Shift the one before: chosen, and its result read out'), event => chooseMotion(event.shiftKey ? -1 : 1)],
+    ['o', 'O', trLater('open a scene'), scenes.show],
+    ['j', 'J K', trLater('next, previous scene of those that come with Rimfall'), scenes.next],
     ['k', null, null, scenes.previous],
-    ['1', '1 2 3 4 5 6', 'open that place', () => open(1)],
+    ['1', '1 2 3 4 5 6', trLater('open that place'), () => open(1)],
     ['2', null, null, () => open(2)],
     ['3', null, null, () => open(3)],
     ['4', null, null, () => open(4)],
     ['5', null, null, () => open(5)],
     ['6', null, null, () => open(6)],
-    ['0', '0', 'hide or show the page', () => store.look({ folded: !store.view.folded })],
-    ['r', 'R', 'radius', () => focusDial(RADIUS)],
-    ['s', 'S', 'spin', () => focusDial(SPIN)],
-    ['h', 'H', 'hold gravity', () => toggleHold(store, heldHome(store) === servedHome(store) ? null : 'gravity')],
-    ['v', 'V', 'seats', () => stages.openPresets('aboard')],
-    ['m', 'M', 'measure: dimensions, tape, off', () => store.look({ measure: after(['dimensions', 'tape', 'off'], store.view.measure) })],
-    ['l', 'L', 'loop', () => toggleLoop(clock)],
+    ['0', '0', trLater('hide or show the page'), () => store.look({ folded: !store.view.folded })],
+    ['r', 'R', trLater('radius'), () => focusDial(RADIUS)],
+    ['s', 'S', trLater('spin'), () => focusDial(SPIN)],
+    ['h', 'H', trLater('hold gravity'), () => toggleHold(store, heldHome(store) === servedHome(store) ? null : 'gravity')],
+    ['v', 'V', trLater('seats'), () => stages.openPresets('aboard')],
+    ['m', 'M', trLater('measure: dimensions, tape, off'), () => store.look({ measure: after(['dimensions', 'tape', 'off'], store.view.measure) })],
+    ['l', 'L', trLater('loop'), () => toggleLoop(clock)],
     [
       't',
       'T',
-      'drawing or table: of the plot, or on a card of why it drifts',
+      trLater('drawing or table: of the plot, or on a card of why it drifts'),
       () => {
         if (document.activeElement?.closest('.card')) return turnDrift(store);
         open(3);
         looks.turnPlot();
       },
     ],
-    ['e', 'E', 'enlarge the drawing of this place: why it drifts, the plot, the map, the aim; or back', () => large.toggle(store.view.place)],
-    ['z', 'Z', 'stop the turning, or let it turn', () => steady()],
-    ['u', 'U', 'SI or US customary', () => store.look({ units: store.view.units === 'si' ? 'us' : 'si' })],
-    ['\\', '\\', 'layout: automatic, side by side, stacked', () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) })],
-    ['p', 'P', 'present: the whole window for the stages, for a clicker and a room', () => present.enter()],
-    ['b', 'B', 'keep this moment as a step of the talk', () => talks.keep()],
-    ['w', 'W', 'glossary', () => glossary.show()],
-    ['?', '?', 'this list of keys', () => sheet.show()],
+    ['e', 'E', trLater('enlarge the drawing of this place: why it drifts, the plot, the map, the aim; or back'), () => large.toggle(store.view.place)],
+    ['z', 'Z', trLater('stop the turning, or let it turn'), () => steady()],
+    ['u', 'U', trLater('SI or US customary'), () => store.look({ units: store.view.units === 'si' ? 'us' : 'si' })],
+    ['\\', '\\', trLater('layout: automatic, side by side, stacked'), () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) })],
+    ['p', 'P', trLater('present: the whole window for the stages, for a clicker and a room'), () => present.enter()],
+    ['b', 'B', trLater('keep this moment as a step of the talk'), () => talks.keep()],
+    ['w', 'W', trLater('glossary'), () => glossary.show()],
+    ['?', '?', trLater('this list of keys'), () => sheet.show()],
   ];
-  const sheet = createSheet({ title: 'Keys' });
+  const sheet = createSheet({ title: tr('Keys') });
   const steady = () => {
     store.look({ steady: !store.view.steady });
-    heard.say(store.view.steady ? 'The turning is stopped.' : 'It turns again.');
+    heard.say(store.view.steady ? tr('The turning is stopped.') : tr('It turns again.'));
   };
-  const onOff = createSwitch({ label: 'Single-key shortcuts', on: () => store.view.keys, turn: keys => store.look({ keys }) });
-  const listed = [
+  const onOff = createSwitch({ label: tr('Single-key shortcuts'), on: () => store.view.keys, turn: keys => store.look({ keys }) });
+  const all = [
     ...KEYS.filter(([, key]) => key),
-    [null, 'Ctrl+Z', 'undo'],
-    [null, 'Ctrl+Shift+Z', 'redo'],
-    [null, 'Esc', 'back: closes what is open over the page'],
+    [null, trLater('Ctrl+Z'), trLater('undo')],
+    [null, trLater('Ctrl+Shift+Z'), trLater('redo')],
+    [null, 'Esc', trLater('back: closes what is open over the page')],
   ];
   sheet.content.append(
     h(
@@ -79,13 +80,15 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
       h(
         'tbody',
         {},
-        listed.map(([, key, say]) => h('tr', {}, h('th', { scope: 'row' }, key), h('td', {}, say))),
+        all.map(([, key, say]) => h('tr', {}, h('th', { scope: 'row' }, tr(key)), h('td', {}, tr(say)))),
       ),
     ),
     h(
       'p',
       { class: 'small' },
-      'On a slider: arrows one fine step, with Shift ten; Shift and a Page key a tenth of the track; Home and End its ends; Shift while dragging is ten times finer.',
+      tr(
+        'On a slider: arrows one fine step, with Shift ten; Shift and a Page key a tenth of the track; Home and End its ends; Shift while dragging is ten times finer.',
+      ),
     ),
     onOff.element,
     lookAgain(sheet, lookRound),
@@ -107,7 +110,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
   function changePace(way) {
     const pace = PACES[Math.min(PACES.length - 1, Math.max(0, PACES.indexOf(clock.pace) + way))];
     clock.setPace(pace);
-    heard.say(`Playback at ${paceWords(pace)}.`);
+    heard.say(tr('Playback at {pace}.', { pace: paceWords(pace) }));
   }
   function chooseMotion(way) {
     const count = store.document.motions.length;
@@ -160,7 +163,7 @@ function lookAgain(sheet, lookRound) {
     sheet.close();
     lookRound({ focus: true });
   };
-  return h('p', { class: 'links' }, h('button', { type: 'button', class: 'link', onclick: go }, 'Take a look round'));
+  return h('p', { class: 'links' }, h('button', { type: 'button', class: 'link', onclick: go }, tr('Take a look round')));
 }
 
 function inText(target) {

@@ -1,5 +1,6 @@
 // What has to be said at the head of the page: refusals of no open field, failures, and what can be undone.
 
+import { tr } from '../state/language.js';
 import { fieldOf } from '../state/fields.js';
 import { $, $$, h, setChildren, setText } from './shared/dom.js';
 import { stillShown } from './shared/field_error.js';
@@ -46,7 +47,7 @@ export function createNotices({ store }) {
               notice.again();
             },
           },
-          'Retry',
+          tr('Retry'),
         ),
       notice.undo &&
         h(
@@ -59,7 +60,7 @@ export function createNotices({ store }) {
               store.undo();
             },
           },
-          'Undo',
+          tr('Undo'),
         ),
       notice.does &&
         h(
@@ -74,7 +75,7 @@ export function createNotices({ store }) {
           },
           notice.does.say,
         ),
-      h('button', { type: 'button', class: 'link', onclick: () => store.tell(null) }, 'Dismiss'),
+      h('button', { type: 'button', class: 'link', onclick: () => store.tell(null) }, tr('Dismiss')),
     ];
     const strong = notice.kind === 'refused' || notice.kind === 'failed';
     return h(

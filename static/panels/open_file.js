@@ -1,5 +1,6 @@
 // A file opened: a scene or a talk as JSON is read here; any other that Rimfall wrote, the server reads.
 
+import { tr } from '../state/language.js';
 import { jsonIn } from '../files/json_file.js';
 import { sizeWords } from '../state/export.js';
 import { isRecord, isScene } from '../state/fields.js';
@@ -16,7 +17,7 @@ export function createOpenFile({ recover, status, open, openTalk, complain }) {
     newest?.abort();
     const mine = new AbortController();
     newest = mine;
-    const job = status.begin({ say: `Reading ${file.name}, ${sizeWords(file.size)}`, cancel: () => mine.abort() });
+    const job = status.begin({ say: tr('Reading {file}, {size}', { file: file.name, size: sizeWords(file.size) }), cancel: () => mine.abort() });
     try {
       const { scene, talk } = await documentIn(file, { recover, signal: mine.signal, told: job.progress });
       if (mine.signal.aborted) return;
@@ -32,7 +33,8 @@ export function createOpenFile({ recover, status, open, openTalk, complain }) {
 
 /** The document in a file, {scene} or {talk}; throws an Error whose words say why there is none. */
 export async function documentIn(file, { recover, signal, told }) {
-  if (file.size > LARGEST_BYTES) throw new Error(`It has ${sizeWords(file.size)}. A file may have ${sizeWords(LARGEST_BYTES)} at most.`);
+  if (file.size > LARGEST_BYTES)
+    throw new Error(tr('It has {size}. A file may have {most} at most.', { size: sizeWords(file.size), most: sizeWords(LARGEST_BYTES) }));
   const json = jsonIn(await file.arrayBuffer());
   if (!json) {
     const { scene } = await recover(file, { signal, told });
@@ -41,6 +43,6 @@ export async function documentIn(file, { recover, signal, told }) {
   if (json.wrong) throw new Error(json.wrong);
   if (isRecord(json.value) && 'rimfall_talk' in json.value) return { talk: json.value };
   const scene = [json.value, json.value.scene].find(isScene);
-  if (!scene) throw new Error('It holds no Rimfall scene.');
+  if (!scene) throw new Error(tr('It holds no Rimfall scene.'));
   return { scene };
 }

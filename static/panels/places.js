@@ -1,8 +1,10 @@
 // The contents list: one place open at a time, each closed one showing its answer; the strip of numerals on a phone.
 
+import { tr, trLater } from '../state/language.js';
 import { $, $$, setAttribute, setText } from './shared/dom.js';
 
 const HEIGHTS = ['low', 'middle', 'high'];
+const GRIP_WORDS = [trLater('Height of the page: low'), trLater('Height of the page: middle'), trLater('Height of the page: high')];
 
 export function createPlaces({ store, clock, answers }) {
   const page = $('#page'),
@@ -66,7 +68,7 @@ export function createPlaces({ store, clock, answers }) {
     const set = next => {
       height = Math.min(2, Math.max(0, next));
       frame.dataset.page = HEIGHTS[height];
-      setAttribute(grip, 'aria-label', `Height of the page: ${HEIGHTS[height]}`);
+      setAttribute(grip, 'aria-label', tr(GRIP_WORDS[height]));
     };
     let from = null;
     grip.addEventListener('pointerdown', event => {

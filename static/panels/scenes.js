@@ -1,5 +1,6 @@
 // Scenes: those kept in this browser, those that come with the program, and files; and the talks that come with it.
 
+import { tr } from '../state/language.js';
 import { countWords } from '../state/words.js';
 import { createKeptScenes } from './kept_scenes.js';
 import { createOpenFile } from './open_file.js';
@@ -14,12 +15,12 @@ const DRAWN_MS = 200; // that the sheet waits for its list of kept scenes
  *  saveScene() saves the scene at hand as a file; recover and status: as of open_file.js; `talks`: list() → promise of those that come with the program,
  *  openReady(one), open(document). */
 export function createScenes({ examples, open, openExample, units, kept, saveScene, recover, status, talks }) {
-  const sheet = createSheet({ title: 'Scenes' });
+  const sheet = createSheet({ title: tr('Scenes') });
   const input = h('input', {
     type: 'file',
     class: 'unseen',
     tabindex: -1,
-    'aria-label': 'Scene file',
+    'aria-label': tr('Scene file'),
     onchange: () => {
       if (input.files.length) take(input.files[0]);
       input.value = '';
@@ -31,8 +32,8 @@ export function createScenes({ examples, open, openExample, units, kept, saveSce
   const search = h('input', {
     type: 'search',
     class: 'linkbox',
-    placeholder: 'Search: cup, jump, thrust…',
-    'aria-label': 'Search the scenes',
+    placeholder: tr('Search: cup, jump, thrust…'),
+    'aria-label': tr('Search the scenes'),
     autocomplete: 'off',
     oninput: sift,
     onkeydown: event => {
@@ -48,9 +49,9 @@ export function createScenes({ examples, open, openExample, units, kept, saveSce
       { class: 'links scenes-top' },
       search,
       count,
-      h('button', { type: 'button', class: 'btn', onclick: () => input.click() }, 'Open a file'),
+      h('button', { type: 'button', class: 'btn', onclick: () => input.click() }, tr('Open a file')),
       input,
-      h('span', { class: 'small' }, 'or drop one on the page'),
+      h('span', { class: 'small' }, tr('or drop one on the page')),
     ),
     trouble,
     keptScenes.element,
@@ -65,7 +66,7 @@ export function createScenes({ examples, open, openExample, units, kept, saveSce
   // what holds every word asked for stays; the buttons that open it
   function sift() {
     const left = [...keptScenes.sift(wanted()), ...shippedTalks.sift(wanted()), ...shipped.sift(wanted())];
-    setText(count, !wanted().length ? '' : left.length ? countWords(left.length, 'scene') : 'No scene has these words.');
+    setText(count, !wanted().length ? '' : left.length ? countWords(left.length, 'scene') : tr('No scene has these words.'));
     return left;
   }
 
@@ -98,7 +99,7 @@ export function createScenes({ examples, open, openExample, units, kept, saveSce
   const take = createOpenFile({ recover, status, open: choose, openTalk, complain });
   function complain(say) {
     sheet.show();
-    setChildren(trouble, h('div', { class: 'notice refused' }, h('p', {}, h('b', {}, say), ' Nothing was changed.')));
+    setChildren(trouble, h('div', { class: 'notice refused' }, h('p', {}, h('b', {}, say), ` ${tr('Nothing was changed.')}`)));
   }
   document.addEventListener('dragover', event => {
     if (event.dataTransfer?.types.includes('Files')) event.preventDefault();

@@ -1,11 +1,12 @@
 // The scenes that come with the program: each with its drawing, under the question it belongs to.
 
+import { tr } from '../state/language.js';
 import { h, setAttribute, setChildren } from './shared/dom.js';
 import { smallDrawing } from './shared/small_drawing.js';
 
 /** `examples`: as of api/examples.js; units(): those one is opened in; choose({id, title}): somebody wants it. */
 export function createShippedScenes({ examples, units, choose }) {
-  const element = h('section', { 'aria-label': 'Scenes that come with Rimfall' });
+  const element = h('section', { 'aria-label': tr('Scenes that come with Rimfall') });
   let cards = [];
 
   function card(example) {

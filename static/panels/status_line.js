@@ -1,5 +1,6 @@
 // The line over the stages that says what the page is busy with or waits for; in an open sheet it stands under the sheet's title.
 
+import { tr } from '../state/language.js';
 import { h, setAttribute, setChildren, setText } from './shared/dom.js';
 
 const PART = 100; // of a progress bar
@@ -8,7 +9,7 @@ const SECOND_MS = 1000;
 export function createStatusLine({ status, home }) {
   const words = h('p', { class: 'state-words' }),
     so = h('span', { class: 'state-time' }),
-    bar = h('progress', { max: PART, 'aria-label': 'Progress' }),
+    bar = h('progress', { max: PART, 'aria-label': tr('Progress') }),
     buttons = h('span', { class: 'state-buttons' }),
     heard = h('p', { class: 'unseen', role: 'status' });
   const element = h('div', { class: 'state' }, h('div', { class: 'state-box' }, words, so, bar, buttons), heard);
@@ -18,7 +19,7 @@ export function createStatusLine({ status, home }) {
 
   function update() {
     const { line } = status;
-    setText(so, line?.for_s ? `${line.for_s}\u00a0s so far` : '');
+    setText(so, line?.for_s ? tr('{time} so far', { time: `${line.for_s}\u00a0s` }) : '');
     document.body.classList.toggle('waiting', status.dimmed);
     const key = line && [line.kind, line.say, ...line.buttons.map(({ say }) => say)].join('|');
     if (key !== drawn) draw(line);

@@ -1,10 +1,11 @@
 // The scene's title, edited where it stands, and the stage direction that follows from the answer.
 
+import { tr, trLater } from '../state/language.js';
 import { fieldOf } from '../state/fields.js';
 import { stageDirection } from '../state/habitat_words.js';
 import { $, h, setText } from './shared/dom.js';
 
-const UNTITLED = 'Untitled scene';
+const UNTITLED = trLater('Untitled scene');
 
 /** After another scene was opened: its name has the focus, or where that is out of sight a stage, so that what follows is about it.
  *  A reader who went on to something else meanwhile stays there. */
@@ -21,13 +22,13 @@ export function createTitle({ store }) {
   const text = h('span', {
     contenteditable: 'plaintext-only',
     role: 'textbox',
-    'aria-label': 'Scene title',
+    'aria-label': tr('Scene title'),
     spellcheck: 'false',
-    title: 'Click to rename the scene',
+    title: tr('Click to rename the scene'),
     onblur: keep,
     onkeydown,
   });
-  text.dataset.untitled = UNTITLED;
+  text.dataset.untitled = tr(UNTITLED);
   $('#title').replaceChildren(text);
 
   function keep() {
@@ -45,7 +46,7 @@ export function createTitle({ store }) {
   }
   function update() {
     if (document.activeElement !== text) setText(text, store.read('title') ?? '');
-    const title = `${store.read('title') || UNTITLED} · Rimfall`;
+    const title = `${store.read('title') || tr(UNTITLED)} · Rimfall`;
     if (document.title !== title) document.title = title;
     setText($('#direction'), stageDirection(store));
   }

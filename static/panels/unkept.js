@@ -1,5 +1,6 @@
 // At the head of the page, as long as it is so: nothing is being kept, why, and how to save the work all the same.
 
+import { tr } from '../state/language.js';
 import { $, h, setChildren, setText } from './shared/dom.js';
 
 /** The words, with the way out. */
@@ -8,7 +9,7 @@ export function unkeptNotice(trouble, saveScene) {
     'div',
     { class: 'notice failed' },
     h('p', {}, h('b', {}, trouble.say)),
-    h('p', { class: 'links' }, h('button', { type: 'button', class: 'link', onclick: saveScene }, 'Save as a file')),
+    h('p', { class: 'links' }, h('button', { type: 'button', class: 'link', onclick: saveScene }, tr('Save as a file'))),
   );
 }
 

@@ -1,5 +1,6 @@
 // What a file is asked to be, as the page keeps it: only what differs from the server's defaults. No DOM, no ranges.
 
+import { fromSigns, inSigns, listed, locale, tr, trMany } from './language.js';
 import { countWords } from './words.js';
 
 /** The choices as a request has them. `leftOut`: names of motions not to be in the file. */
@@ -22,7 +23,7 @@ export function withChoice(fields, chosen, name, value) {
 
 /** A typed frame rate: a number, or n/d as it was typed. The server knows which may be. */
 export function typedRate(text) {
-  const plain = text.trim().replace(',', '.');
+  const plain = fromSigns(text.trim()).replace(',', '.');
   if (plain === '') return null;
   return /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : plain.replace(/\s/g, '');
 }
@@ -40,23 +41,30 @@ export function typedFrame(text, { first_frame, fps }) {
 
 /** 24, 23.976 or 12.5 of [24000, 1001]. */
 export function rateWords([n, d]) {
-  return String(Number((n / d).toFixed(3)));
+  return inSigns(String(Number((n / d).toFixed(3))));
 }
 
 /** What the server's notes say of the file, in sentences. */
 export function factsOf({ file, counts, says }) {
-  const number = value => value.toLocaleString('en-US');
-  const things = [countWords(counts.bodies, 'body', 'bodies')];
-  if (counts.drops) things.push(`${number(counts.drops)} ${counts.drops === 1 ? 'drop' : 'drops'}`);
-  const span = `Frames ${file.start_frame} to ${file.end_frame}, ${number(file.frame_count)} in all; ${things.join(' and ')}; ${number(counts.csv_rows)} rows as a table.`;
+  const number = value => value.toLocaleString(locale);
+  const things = [countWords(counts.bodies, 'body')];
+  if (counts.drops) things.push(trMany('{count} drop', '{count} drops', counts.drops, { count: number(counts.drops) }));
+  const span = tr('Frames {first} to {last}, {frames} in all; {things}; {rows} rows as a table.', {
+    first: file.start_frame,
+    last: file.end_frame,
+    frames: number(file.frame_count),
+    things: listed(things),
+    rows: number(counts.csv_rows),
+  });
   return [span, driftWords(file), ...says].filter(Boolean);
 }
 
 function driftWords({ star_drift_deg_per_frame: first, star_drift_deg_per_frame_last: last }) {
   if (first === null || first === undefined) return '';
-  const degrees = value => `${Number(value.toPrecision(3))}°`.replace('-', '−');
-  const changes = typeof last === 'number' && degrees(last) !== degrees(first);
-  return `The stars drift ${degrees(first)} per frame${changes ? ` at first, ${degrees(last)} at the end` : ''}.`;
+  const degrees = value => inSigns(`${Number(value.toPrecision(3))}°`).replace('-', '−');
+  return typeof last === 'number' && degrees(last) !== degrees(first)
+    ? tr('The stars drift {first} per frame at first, {last} at the end.', { first: degrees(first), last: degrees(last) })
+    : tr('The stars drift {angle} per frame.', { angle: degrees(first) });
 }
 
 /** When each frame of a file is, s of the scene: [{frame, time_s}]. Frame `first_frame` is time 0, every other k·d/n after it; or each is
@@ -87,5 +95,5 @@ export function retimeWords(retime) {
 
 export function sizeWords(bytes) {
   if (bytes < 1000) return `${bytes} B`;
-  return bytes < 1e6 ? `${Math.round(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
+  return bytes < 1e6 ? `${Math.round(bytes / 1000)} kB` : `${inSigns((bytes / 1e6).toFixed(1))} MB`;
 }

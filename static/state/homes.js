@@ -1,6 +1,7 @@
 // The habitats of a scene, its own first and then those in which the same motions are shown too; which of them the dials and the lanes
 // serve (`view.served`), which stands in the place of Outside, and what a further one is at first.
 
+import { tr, trLater } from './language.js';
 import { movedDecks } from './decks.js';
 import { fieldOf } from './fields.js';
 import { shapeFacts, shapeOf } from './shapes.js';
@@ -9,8 +10,8 @@ import { freshName } from './words.js';
 
 export const MOST_OTHERS = 3;
 export const NOTHING_HELD = { hold: null, held: null, follower: null };
-const OWN = 'This habitat';
-const NAMES = ['Second habitat', 'Third habitat', 'Fourth habitat'];
+const OWN = trLater('This habitat');
+const NAMES = [trLater('Second habitat'), trLater('Third habitat'), trLater('Fourth habitat')];
 const TIMES = 2; // as large as the scene's own
 
 export function homeCount({ document }) {
@@ -53,7 +54,7 @@ export function homeBeside(store) {
 
 /** 'This habitat', or the name that the other one has. */
 export function homeName({ document }, index) {
-  return index ? document.compare[index - 1].name : OWN;
+  return index ? document.compare[index - 1].name : tr(OWN);
 }
 
 /** '112 m, 2.12 rpm'; with its shape where that is another than the scene's own. */
@@ -66,7 +67,7 @@ export function homeFacts({ fields, view }, own, habitat) {
 export function homeWords(store, index) {
   const answer = homeAnswer(store.answer, index);
   if (!answer) return null;
-  const name = index ? store.answer.compare[index - 1].name : OWN;
+  const name = index ? store.answer.compare[index - 1].name : tr(OWN);
   return `${name}, ${homeFacts(store, store.answer.scene.habitat, answer.scene.habitat)}`;
 }
 
@@ -92,7 +93,8 @@ export function furtherHome({ document, fields }) {
 
 /** A name that none of the others has. */
 export function freshHomeName(taken) {
-  return NAMES.find(one => !taken.includes(one)) ?? freshName(NAMES[0], taken);
+  const names = NAMES.map(name => tr(name));
+  return names.find(one => !taken.includes(one)) ?? freshName(names[0], taken);
 }
 
 // five figures hold the gravity to all three that are shown

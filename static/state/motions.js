@@ -1,5 +1,6 @@
 // Motions in a document: their kinds as GET /api/fields tells them, the axes a ball spins about, and a motion's mirror image.
 
+import { tr, trLater } from './language.js';
 import { getAt } from './fields.js';
 import { showQuantity } from './units.js';
 import { freshName } from './words.js';
@@ -45,8 +46,9 @@ function holds({ field, equals, least, above }, motion) {
 /** A finding's value in words: '0.52 m/s² antispinward', '0.61 g'. */
 export function showFinding({ unit, sided }, value, system) {
   if (!sided) return showQuantity(value, unit, system);
-  const way = value > 0 ? ' spinward' : value < 0 ? ' antispinward' : '';
-  return `${showQuantity(Math.abs(value), unit, system)}${way}`;
+  const length = showQuantity(Math.abs(value), unit, system);
+  if (value === 0) return length;
+  return value > 0 ? tr('{length} spinward', { length }) : tr('{length} antispinward', { length });
 }
 
 // About what a ball spins, as (spinward, up, axial): the axes that have words. A forward roll turns the top the way it is thrown.
@@ -54,11 +56,11 @@ export function showFinding({ unit, sided }, value, system) {
 export const OWN = 'own';
 const DEG = Math.PI / 180;
 export const AXES = {
-  forward: ['forward roll', heading => [Math.sin(heading * DEG), 0, -Math.cos(heading * DEG)]],
-  back: ['back spin', heading => [-Math.sin(heading * DEG), 0, Math.cos(heading * DEG)]],
-  upright: ['about the upright', () => [0, 1, 0]],
-  axial: ['about the axis', () => [0, 0, 1]],
-  spinward: ['about spinward', () => [1, 0, 0]],
+  forward: [trLater('forward roll'), heading => [Math.sin(heading * DEG), 0, -Math.cos(heading * DEG)]],
+  back: [trLater('back spin'), heading => [-Math.sin(heading * DEG), 0, Math.cos(heading * DEG)]],
+  upright: [trLater('about the upright'), () => [0, 1, 0]],
+  axial: [trLater('about the axis'), () => [0, 0, 1]],
+  spinward: [trLater('about spinward'), () => [1, 0, 0]],
 };
 
 /** A named axis for something thrown toward `heading` degrees, its figures round. */
@@ -77,7 +79,7 @@ export function nameOf(axis, heading) {
 /** As it stands in a sentence after the rate. */
 export function axisWords(axis, heading) {
   const name = nameOf(axis, heading);
-  return { forward: 'in a forward roll', back: 'in a back spin', [OWN]: 'about an axis of its own' }[name] ?? AXES[name][0];
+  return { forward: tr('in a forward roll'), back: tr('in a back spin'), [OWN]: tr('about an axis of its own') }[name] ?? tr(AXES[name][0]);
 }
 
 // The same motion the other way round the wheel: its image in a mirror that stands across the deck at its place.
@@ -108,7 +110,7 @@ export function otherWord(fields, motion) {
   const same = { ...mirrored(motion), heading_deg: 0 },
     itself = JSON.stringify(same) === JSON.stringify({ ...motion, heading_deg: 0 });
   if (itself && Math.abs(Math.sin(((opposite - heading) * Math.PI) / 360)) < 1e-9) return null;
-  return Math.abs(opposite) < 90 ? 'spinward' : 'antispinward';
+  return Math.abs(opposite) < 90 ? tr('spinward') : tr('antispinward');
 }
 
 export function sameAgain(fields, motion, name, taken) {

@@ -1,5 +1,6 @@
 // A link with the whole scene, the address of the page, and how the page was set. Scenes are kept in static/kept. No elements.
 
+import { tr } from './language.js';
 import { withoutDefaults, isScene } from './fields.js';
 import { withShown } from './shown.js';
 
@@ -152,7 +153,7 @@ export function createAddress({ store, clock, views, shown, open, written, moved
       }
     } catch {
       if (mine !== links) return;
-      store.tell({ kind: 'refused', field: null, say: 'The link in the address holds no whole scene. Nothing was changed.' });
+      store.tell({ kind: 'refused', field: null, say: tr('The link in the address holds no whole scene. Nothing was changed.') });
     }
     if (due) soon();
   }

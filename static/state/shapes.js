@@ -1,5 +1,6 @@
 // What the page knows of a habitat's shape, and how one shape becomes another. Its fields and its words are the catalogue's.
 
+import { tr } from './language.js';
 import { getAt } from './fields.js';
 
 const HOME = 'habitat';
@@ -13,13 +14,21 @@ export function shapeFacts(fields, habitat) {
   return fields.shapes[shapeOf(habitat)];
 }
 
+/** By what the page's own sentences tell one ground from another: 'deck', 'floor' or 'turntable'.
+ *  @param {{level: boolean, surface: string}} ground */
+export const groundKey = ({ level, surface }) => (level ? 'turntable' : surface);
+
+/** The two ways across a ground, in words: along the axis, or outward on a turntable; and back.
+ *  @param {{level: boolean}} ground */
+export const acrossOf = ({ level }) => (level ? [tr('outward'), tr('inward')] : [tr('along the axis'), tr('back along the axis')]);
+
 /** What is stood on: {name, along, across, side, level}; level: it lies across the axis. */
 export function groundOf(fields, habitat) {
   return shapeFacts(fields, habitat).ground;
 }
 
 export function floorName(floor, index) {
-  return floor?.name || `Floor ${index + 1}`;
+  return floor?.name || tr('Floor {number}', { number: index + 1 });
 }
 
 /** The habitat as another shape: what both have is kept, the rest is the catalogue's. */

@@ -1,12 +1,14 @@
 // What the page is busy with and what it waits for, as one line: the server, then work that takes long, then the drawing. No elements.
 
+import { tr, trLater } from './language.js';
+
 const DIM_MS = 300,
   SAY_MS = 1000,
   LONG_S = 3; // from when on it is told how long it has been
 
 const SAYS = {
-  away: 'The server does not answer. Rimfall keeps trying.',
-  busy: 'The server is busy. Rimfall keeps trying.',
+  away: trLater('The server does not answer. Rimfall keeps trying.'),
+  busy: trLater('The server is busy. Rimfall keeps trying.'),
 };
 
 /** later and forget: the timers; now(): ms.
@@ -26,8 +28,8 @@ export function createStatus({ later = (fn, ms) => setTimeout(fn, ms), forget = 
   function serverLine() {
     const aside = jobs.map(job => job.aside()).find(Boolean);
     const cancel = cancelOf(jobs.findLast(job => job.cancel));
-    const buttons = [server === 'away' ? { say: 'Retry now', run: retry } : null, cancel].filter(Boolean);
-    return { kind: server, say: [SAYS[server], aside].filter(Boolean).join(' '), share: null, for_s: null, buttons };
+    const buttons = [server === 'away' ? { say: tr('Retry now'), run: retry } : null, cancel].filter(Boolean);
+    return { kind: server, say: [server in SAYS && tr(SAYS[server]), aside].filter(Boolean).join(' '), share: null, for_s: null, buttons };
   }
 
   return {
@@ -81,4 +83,4 @@ export function createStatus({ later = (fn, ms) => setTimeout(fn, ms), forget = 
   };
 }
 
-const cancelOf = job => (job?.cancel ? { say: 'Cancel', run: job.cancel } : null);
+const cancelOf = job => (job?.cancel ? { say: tr('Cancel'), run: job.cancel } : null);

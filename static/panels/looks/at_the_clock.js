@@ -1,6 +1,7 @@
 // What each motion's kind tells at the clock: weight at the feet, sideways push, the length of a line, tension, swing; and apart
 // from these what it tells once of all of it, such as how long a ride takes.
 
+import { tr } from '../../state/language.js';
 import { motionName } from '../../state/fields.js';
 import { showFinding } from '../../state/motions.js';
 import { findingAt } from '../../time/findings.js';
@@ -9,7 +10,7 @@ import { pathKey } from '../shared/path_key.js';
 
 export function createAtTheClock({ store, clock, explain }) {
   const element = $('#at-the-clock'),
-    tables = [createTable('At this instant', value => !isOnce(value)), createTable('In all', isOnce)];
+    tables = [createTable(tr('At this instant'), value => !isOnce(value)), createTable(tr('In all'), isOnce)];
   element.append(...tables.map(table => table.element));
   let builtFrom = null,
     rows = [];
@@ -39,7 +40,7 @@ export function createAtTheClock({ store, clock, explain }) {
   function row(motion, finding) {
     const { name, say, term } = finding;
     const figure = h('td', { class: 'r' });
-    const word = h('button', { type: 'button', class: 'term', title: `What ${term} is`, onclick: () => explain(term, word) }, say);
+    const word = h('button', { type: 'button', class: 'term', title: tr('What {word} is', { word: tr(term) }), onclick: () => explain(term, word) }, say);
     const at = () => {
       const value = findingAt(motion, store.answer.grid, name, clock.time_s);
       return value === null ? '' : showFinding(finding, value, store.view.units);

@@ -1,5 +1,6 @@
 // The same motions in the scene's habitat and in the others: where each lands, how far off, and when; and how they are shown.
 
+import { tr, trAs } from '../../state/language.js';
 import { motionName } from '../../state/fields.js';
 import { homeWords } from '../../state/homes.js';
 import { showQuantity } from '../../state/units.js';
@@ -10,11 +11,11 @@ import { lastSeen, pathKey } from '../shared/path_key.js';
 
 export function createCompared({ store }) {
   const how = createChoice({
-    label: 'Other habitats',
+    label: tr('Other habitats'),
     options: [
-      { value: 'over', say: 'laid over' },
-      { value: 'beside', say: 'side by side' },
-      { value: 'off', say: 'off' },
+      { value: 'over', say: tr('laid over') },
+      { value: 'beside', say: tr('side by side') },
+      { value: 'off', say: tr('off') },
     ],
     chosen: () => store.view.compare,
     choose: compare => store.look({ compare }),
@@ -22,15 +23,15 @@ export function createCompared({ store }) {
   const which = createSelect({
     store,
     path: 'view.beside',
-    label: 'At its side',
+    label: tr('At its side'),
     options: () => (store.document.compare ?? []).map((other, i) => [i, other.name]),
     chosen: () => store.view.beside ?? 0,
     choose: beside => store.look({ beside }),
   });
   const element = $('#compared');
   element.append(
-    h('h3', { class: 'third' }, 'In each habitat'),
-    choiceRow('Others', how),
+    h('h3', { class: 'third' }, tr('In each habitat')),
+    choiceRow(tr('Others'), how),
     which.element,
     h(
       'table',
@@ -41,8 +42,8 @@ export function createCompared({ store }) {
         h(
           'tr',
           {},
-          h('th', { scope: 'col' }, 'Motion and habitat'),
-          ...['ends', 'how far off', 'time'].map(word => h('th', { scope: 'col', class: 'r' }, word)),
+          h('th', { scope: 'col' }, tr('Motion and habitat')),
+          ...[trAs('how it', 'ends'), tr('how far off'), tr('time')].map(word => h('th', { scope: 'col', class: 'r' }, word)),
         ),
       ),
     ),
@@ -87,7 +88,7 @@ function row(name, motion, units) {
   const seen = motion && lastSeen(motion);
   const show = (value, unit = 'm') => (typeof value === 'number' ? showQuantity(value, unit, units) : '');
   const cells = !seen
-    ? [h('td', { colspan: 3, class: 'r' }, 'does not begin')]
+    ? [h('td', { colspan: 3, class: 'r' }, tr('does not begin'))]
     : [h('td', { class: 'r' }, seen.say), h('td', { class: 'r' }, whichWay(seen.way, units)), h('td', { class: 'r' }, show(seen.time_s, 's'))];
   return h('tr', {}, h('th', { scope: 'row' }, name), cells);
 }

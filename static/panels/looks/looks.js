@@ -2,7 +2,7 @@
 
 import { ARROW_KINDS } from '../../state/arrow_kinds.js';
 import { tr } from '../../state/language.js';
-import { groundOf } from '../../state/shapes.js';
+import { groundKey, groundOf } from '../../state/shapes.js';
 import { paceWords, presetWords } from '../../state/words.js';
 import { $, h, setText, icon } from '../shared/dom.js';
 import { choiceRow, createChoice, createSwitch } from '../shared/choice.js';
@@ -17,59 +17,59 @@ const PACE_SIGNS = { 1: '1', 0.5: '½', 0.25: '¼', 0.1: '1/10' };
 export function createLooks({ store, clock, client, explain, large }) {
   const of = (key, label, options) => createChoice({ label, options, chosen: () => store.view[key], choose: value => store.look({ [key]: value }) });
   const pace = createChoice({
-    label: 'Playback speed',
+    label: tr(tr('Playback speed')),
     options: PACES.map(value => ({ value, say: PACE_SIGNS[value], label: paceWords(value), fraction: value === 0.1 })),
     chosen: () => clock.pace,
     choose: value => clock.setPace(value),
   });
   const choices = [
-    ['Playback speed', pace],
+    [tr(tr('Playback speed')), pace],
     [
-      'Beads along the paths',
-      of('beads_s', 'Beads', [
-        { value: 0, say: 'off' },
+      tr(tr('Beads along the paths')),
+      of('beads_s', tr(tr('Beads')), [
+        { value: 0, say: tr('off') },
         { value: 0.25, say: '¼\u00a0s' },
         { value: 1, say: '1\u00a0s' },
       ]),
     ],
     [
-      'Measure',
-      of('measure', 'Measure', [
-        { value: 'off', say: 'off' },
-        { value: 'dimensions', say: 'dimensions' },
-        { value: 'tape', say: 'tape' },
+      tr(tr('Measure')),
+      of('measure', tr(tr('Measure')), [
+        { value: 'off', say: tr('off') },
+        { value: 'dimensions', say: tr('dimensions') },
+        { value: 'tape', say: tr('tape') },
       ]),
     ],
     [
-      'Layout',
-      of('split', 'Layout', [
-        { value: 'auto', say: 'automatic' },
-        { value: 'beside', say: 'side by side' },
-        { value: 'stacked', say: 'stacked' },
+      tr(tr('Layout')),
+      of('split', tr(tr('Layout')), [
+        { value: 'auto', say: tr('automatic') },
+        { value: 'beside', say: tr('side by side') },
+        { value: 'stacked', say: tr('stacked') },
       ]),
     ],
     [
-      'Units',
-      of('units', 'Units', [
-        { value: 'si', say: 'SI' },
-        { value: 'us', say: 'US customary' },
+      tr(tr('Units')),
+      of('units', tr(tr('Units')), [
+        { value: 'si', say: tr('SI') },
+        { value: 'us', say: tr('US customary') },
       ]),
     ],
     [tr('Language'), createLanguage({ languages: JSON.parse(document.body.dataset.languages), label: tr('Language') })],
     [
-      'Theme',
-      of('theme', 'Theme', [
-        { value: 'auto', say: 'system' },
-        { value: 'up', say: 'light' },
-        { value: 'down', say: 'dark' },
+      tr(tr('Theme')),
+      of('theme', tr(tr('Theme')), [
+        { value: 'auto', say: tr('system') },
+        { value: 'up', say: tr('light') },
+        { value: 'down', say: tr('dark') },
       ]),
     ],
     [
-      'Type size',
-      of('type', 'Type size of stages, timeline and map', [
-        { value: 'desk', say: 'desk' },
-        { value: 'room', say: 'room' },
-        { value: 'hall', say: 'hall' },
+      tr(tr('Type size')),
+      of('type', tr(tr('Type size of stages, timeline and map')), [
+        { value: 'desk', say: tr('desk') },
+        { value: 'room', say: tr('room') },
+        { value: 'hall', say: tr('hall') },
       ]),
     ],
   ];
@@ -80,8 +80,8 @@ export function createLooks({ store, clock, client, explain, large }) {
       turn: on => store.look({ arrows: { ...store.view.arrows, [key]: on } }),
     });
   const flag = (key, label) => createSwitch({ label, on: () => store.view[key], turn: on => store.look({ [key]: on }) });
-  const arrows = [...ARROW_KINDS.map(({ show, word, color }) => arrow(show, swatched(word, color))), arrow('alone', 'of the chosen motion only')];
-  const companions = [flag('companion', 'Aboard'), flag('companionOutside', 'Outside')];
+  const arrows = [...ARROW_KINDS.map(({ show, word, color }) => arrow(show, swatched(tr(word), color))), arrow('alone', tr('of the chosen motion only'))];
+  const companions = [flag('companion', tr('Aboard')), flag('companionOutside', tr('Outside'))];
   const group = (label, switches) =>
     h(
       'div',
@@ -95,7 +95,7 @@ export function createLooks({ store, clock, client, explain, large }) {
     );
 
   const rows = choices.map(([label, choice]) => choiceRow(label, choice));
-  $('#look-rows').append(...rows.slice(0, 2), group('Arrows', arrows), group('Plain gravity', companions), ...rows.slice(2));
+  $('#look-rows').append(...rows.slice(0, 2), group(tr('Arrows'), arrows), group(tr('Plain gravity'), companions), ...rows.slice(2));
   $('#look-caution').prepend(icon('caution'));
   const instant = createAtTheClock({ store, clock, explain });
   const compared = createCompared({ store });
@@ -106,7 +106,7 @@ export function createLooks({ store, clock, client, explain, large }) {
     if (store.view.place !== 3) return;
     setText($('#look-words'), lookWords(store));
     all.forEach(part => part.update());
-    setText($('#plot-title'), `Height ${groundOf(store.fields, store.document.habitat).along}`);
+    setText($('#plot-title'), tr('Height {along}', { along: groundOf(store.fields, store.document.habitat).along }));
     instant.update();
     compared.update();
     plot.update();
@@ -128,10 +128,18 @@ export function createLooks({ store, clock, client, explain, large }) {
 
 function lookWords({ document: { air, habitat }, fields }) {
   const ground = groundOf(fields, habitat);
-  if (ground.level) return 'Aboard, the turntable stands still and what rolls on it curves. Outside is the room, in which the turntable turns.';
-  const bends = [air === null ? null : 'the air', habitat.axial_thrust_m_s2 ? 'the ship’s thrust' : null].filter(Boolean);
-  const but = bends.length ? ` but for ${bends.join(' and ')}` : '';
-  return `Aboard, the ${ground.name} stands still and free things curve. Outside, the stars stand still and the same things fly straight${but}.`;
+  if (ground.level) return tr('Aboard, the turntable stands still and what rolls on it curves. Outside is the room, in which the turntable turns.');
+  const aboard =
+    groundKey(ground) === 'floor' ? tr('Aboard, the floor stands still and free things curve.') : tr('Aboard, the deck stands still and free things curve.');
+  return `${aboard} ${outsideWords(air !== null, Boolean(habitat.axial_thrust_m_s2))}`;
+}
+
+// what bends free flights, seen from outside
+function outsideWords(air, thrust) {
+  if (air && thrust) return tr('Outside, the stars stand still and the same things fly straight but for the air and the ship’s thrust.');
+  if (air) return tr('Outside, the stars stand still and the same things fly straight but for the air.');
+  if (thrust) return tr('Outside, the stars stand still and the same things fly straight but for the ship’s thrust.');
+  return tr('Outside, the stars stand still and the same things fly straight.');
 }
 
 /** 'beside, ¼ speed' */

@@ -1,10 +1,11 @@
 // The flat plot: height against distance along the ground, as the server draws it, and over it where each motion is at the clock; its
 // table is one key away.
 
+import { tr, trAs, trLater } from '../../state/language.js';
 import { motionName } from '../../state/fields.js';
 import { createNewest } from '../../state/newest.js';
 import { clamp } from '../../state/scale.js';
-import { groundOf } from '../../state/shapes.js';
+import { groundKey, groundOf } from '../../state/shapes.js';
 import { showQuantity, shownUnit } from '../../state/units.js';
 import { whichWay } from '../../state/ways.js';
 import { at, pathPoints } from '../../time/track.js';
@@ -25,7 +26,7 @@ export function createPlot({ element, store, clock, client, large }) {
   const picture = h('div', { class: 'plot-picture' });
   const table = createTable({ store });
   const swap = h('button', { type: 'button', class: 'link', onclick: turn }, '');
-  const enlarge = large.button({ place: 3, title: () => `Height ${groundOf(store.fields, store.document.habitat).along}`, part: picture });
+  const enlarge = large.button({ place: 3, title: () => tr('Height {along}', { along: groundOf(store.fields, store.document.habitat).along }), part: picture });
   element.append(picture, table.element, h('p', { class: 'links' }, swap, enlarge));
   new ResizeObserver(([entry]) => {
     const room = Math.round(entry.contentRect.width / drawnScale(picture));
@@ -40,7 +41,7 @@ export function createPlot({ element, store, clock, client, large }) {
     answered: show,
     failed: problem => {
       drawn = null; // with the next answer it is asked again
-      setChildren(picture, h('p', { class: 'small' }, `The plot could not be drawn: ${problem.message}`));
+      setChildren(picture, h('p', { class: 'small' }, tr('The plot could not be drawn: {problem}', { problem: problem.message })));
     },
   });
 
@@ -52,7 +53,7 @@ export function createPlot({ element, store, clock, client, large }) {
   function update() {
     picture.hidden = enlarge.hidden = asTable;
     table.element.hidden = !asTable;
-    swap.textContent = asTable ? 'Show the plot' : 'Show the table';
+    swap.textContent = asTable ? tr('Show the plot') : tr('Show the table');
     swap.title = 'T';
     if (asTable) return table.update();
     const key = [store.answer, store.view.hidden, store.view.companion, store.view.units, width];
@@ -79,14 +80,14 @@ export function createPlot({ element, store, clock, client, large }) {
       body: { scene: { ...answer.scene, compare: [] }, export: { motions } },
       options: { width, plain: view.companion, units: view.units },
     };
-    if (!picture.hasChildNodes()) setChildren(picture, h('p', { class: 'small' }, 'Drawing the plot…'));
+    if (!picture.hasChildNodes()) setChildren(picture, h('p', { class: 'small' }, tr('Drawing the plot…')));
     want();
   }
 
   function showNothing() {
     drop();
     heads = [];
-    setChildren(picture, h('p', { class: 'small' }, 'Nothing to plot yet.'));
+    setChildren(picture, h('p', { class: 'small' }, tr('Nothing to plot yet.')));
   }
 
   function show(drawing, { answer, shown, options }) {
@@ -99,7 +100,12 @@ export function createPlot({ element, store, clock, client, large }) {
       .map(({ index, path }) => ({ path, x, y, element: s('g', {}, marker(index, 0, 0, 4.5, 'paper')) }));
     svg.append(...heads.map(head => head.element));
     for (const [name, value] of Object.entries({ class: 'plot', role: 'img', 'aria-label': describe(shown, ground, store) })) svg.setAttribute(name, value);
-    const caption = `Height above the ${ground.name} by place ${ground.along}, ${shownUnit('m', options.units)}; spinward to the right.`;
+    const captions = {
+      deck: trLater('Height above the deck by place {along}, {unit}; spinward to the right.'),
+      floor: trLater('Height above the floor by place {along}, {unit}; spinward to the right.'),
+      turntable: trLater('Height above the turntable by place {along}, {unit}; spinward to the right.'),
+    };
+    const caption = tr(captions[groundKey(ground)], { along: ground.along, unit: shownUnit('m', options.units) });
     setChildren(picture, svg, h('p', { class: 'small' }, caption));
     move();
   }
@@ -120,7 +126,7 @@ function placesOf({ box_px: [left, top, right, bottom], along_m: [from, to], hei
 
 function describe(shown, { along }, store) {
   const said = shown.map(({ motion, index }) => `${motionName(store, index)} ${motion.in_short}`);
-  return `Height against distance ${along}. ${said.join('; ')}.`;
+  return `${tr('Height against distance {along}.', { along })} ${said.join('; ')}.`;
 }
 
 // The same as the plot in figures: where each motion lands, when, how high it went, and plain gravity's answer.
@@ -136,8 +142,8 @@ function createTable({ store }) {
       h(
         'tr',
         {},
-        h('th', { scope: 'col' }, 'Motion'),
-        ...['lands', 'after', 'highest', 'plain gravity'].map(word => h('th', { scope: 'col', class: 'r' }, word)),
+        h('th', { scope: 'col' }, tr('Motion')),
+        ...[tr('lands'), trAs('so long', 'after'), tr('highest'), tr('plain gravity')].map(word => h('th', { scope: 'col', class: 'r' }, word)),
       ),
     ),
     body,

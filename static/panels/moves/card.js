@@ -1,5 +1,6 @@
 // One motion: its key and name, Hide and more, the sentence of what goes in and what comes out; its rows when chosen.
 
+import { tr } from '../../state/language.js';
 import { motionName } from '../../state/fields.js';
 import { otherWord } from '../../state/motions.js';
 import { h, setAttribute, setChildren, setText, icon } from '../shared/dom.js';
@@ -14,7 +15,7 @@ import { createSentence, outcome } from './sentence.js';
 export function createCard({ store, index, kind, duplicate, mirror, remove, large, explain }) {
   const path = `motions.${index}.name`;
   const name = createEditedName({
-    label: 'Name',
+    label: tr('Name'),
     kind: 'who-name',
     read: () => motionName(store, index),
     write: typed => store.set(path, typed),
@@ -33,14 +34,14 @@ export function createCard({ store, index, kind, duplicate, mirror, remove, larg
       label,
     );
   const other = entry('', mirror);
-  const menu = h('div', { popover: 'auto', class: 'menu', id: `menu-${index}` }, entry('Duplicate', duplicate), other, entry('Remove', remove));
+  const menu = h('div', { popover: 'auto', class: 'menu', id: `menu-${index}` }, entry(tr('Duplicate'), duplicate), other, entry(tr('Remove'), remove));
   const more = h('button', { type: 'button', class: 'icon-button', popovertarget: menu.id, onclick: placeMenu }, icon('more'));
   const sentence = createSentence({ store, index, kind });
   const said = h('span', { class: 'said' });
   const drift = createDriftBar({ store, index, large, explain });
   const prose = createProse({
     store,
-    words: 'As prose',
+    words: tr('As prose'),
     prose: () => store.answer?.motions[index]?.prose ?? null,
     of: () => motionName(store, index),
   });
@@ -81,7 +82,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove, larg
     menu.style.top = `${box.bottom + 4}px`;
     menu.style.left = `${box.right - 208}px`;
     const word = otherWord(store.fields, store.document.motions[index]);
-    setText(other, word === null ? '' : `Duplicate, ${word}`);
+    setText(other, word === null ? '' : tr('Duplicate, {way}', { way: word }));
     setAttribute(other, 'hidden', word === null);
   }
 
@@ -92,10 +93,10 @@ export function createCard({ store, index, kind, duplicate, mirror, remove, larg
     element.classList.toggle('chosen', chosen);
     element.classList.toggle('hidden-motion', hidden);
     name.update();
-    setText(hide, hidden ? 'Show' : 'Hide');
-    setAttribute(hide, 'aria-label', `${hidden ? 'Show' : 'Hide'} ${mine} on the stages`);
-    setAttribute(more, 'aria-label', `More for ${mine}`);
-    setAttribute(unfold, 'aria-label', `${mine}: all its figures`);
+    setText(hide, hidden ? tr('Show') : tr('Hide'));
+    setAttribute(hide, 'aria-label', hidden ? tr('Show {motion} on the stages', { motion: mine }) : tr('Hide {motion} on the stages', { motion: mine }));
+    setAttribute(more, 'aria-label', tr('More for {motion}', { motion: mine }));
+    setAttribute(unfold, 'aria-label', tr('{motion}: all its figures', { motion: mine }));
     setAttribute(unfold, 'aria-expanded', chosen);
     sentence.update();
     slot.update();

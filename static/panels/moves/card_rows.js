@@ -1,7 +1,8 @@
 // The rows of the chosen motion: its main figures, and groups that open for body, place and time, and a moving thrower.
 
+import { tr, trAs, trLater } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
-import { floorName, groundOf } from '../../state/shapes.js';
+import { acrossOf, floorName, groundOf } from '../../state/shapes.js';
 import { axisOf, axisWords } from '../../state/motions.js';
 import { formatFigure, showQuantity } from '../../state/units.js';
 import { countWords, headingWords, timesWords } from '../../state/words.js';
@@ -9,15 +10,15 @@ import { h } from '../shared/dom.js';
 import { createSpinAxis } from './spin_axis.js';
 import { bodyWords, createBody } from './body.js';
 import { createChoiceField, createSelect } from '../shared/choice.js';
-import { createCup, createLiquid, createTilt } from './pour.js';
+import { createCup, createLiquid, createTilt, liquidName } from './pour.js';
 import { createField } from '../shared/field.js';
 import { createFold } from '../shared/fold.js';
 import { createHeadingRow, createSlope } from './rose.js';
 import { createFigure } from '../shared/figure.js';
 import { createFieldError } from '../shared/field_error.js';
 
-const ON_A_DECK = { 'place.along_m': 'Along', 'place.axial_m': 'Across' };
-const ON_A_TABLE = { 'place.along_m': 'Round', 'place.axial_m': 'Outward' };
+const ON_A_DECK = { 'place.along_m': trLater('Along'), 'place.axial_m': trLater('Across') };
+const ON_A_TABLE = { 'place.along_m': trLater('Round'), 'place.axial_m': trLater('Outward') };
 
 export function createCardRows({ store, index, kind }) {
   const { fields, rows, more, carried } = store.fields.kinds[kind];
@@ -31,27 +32,27 @@ export function createCardRows({ store, index, kind }) {
     if (field.kind === 'choice') return createChoiceField({ store, path: path(name), label: label ?? field.label });
     if (name === 'place.floor') return createFloorChoice(store, path(name));
     if (name === 'seed') return createFigureRow({ store, path: path(name) });
-    return createField({ store, path: path(name), label: label ?? field.label, centred: min < 0, none: nullable ? 'none' : null });
+    return createField({ store, path: path(name), label: label ?? field.label, centred: min < 0, none: nullable ? tr('none') : null });
   };
-  const rowsOf = labels => Object.entries(labels).map(([name, label]) => row(name, label));
+  const rowsOf = labels => Object.entries(labels).map(([name, label]) => row(name, label && tr(label)));
 
   const main = rowsOf(rows);
   const placed = { 'place.floor': null, ...(ground.level ? ON_A_TABLE : ON_A_DECK), start_s: null };
   const groups = [
     has('body') &&
       createFold({
-        words: () => `Body: ${bodyWords(store, store.read(path('body')))}`,
+        words: () => tr('Body: {body}', { body: bodyWords(store, store.read(path('body'))) }),
         make: () => [createBody({ store, path: path('body') })],
       }),
     has('bounces') && createFold({ words: spinWords, make: spinRows }),
     has('ramp') && createFold({ words: rampWords, make: () => [createSlope({ store, path: path('ramp') })] }),
-    has('liquid') && createFold({ words: () => `Liquid: ${store.read(path('liquid'))}`, make: () => [createLiquid(store, path('liquid'))] }),
+    has('liquid') && createFold({ words: () => tr('Liquid: {liquid}', { liquid: liquidName(store.read(path('liquid'))) }), make: () => [createLiquid(store, path('liquid'))] }),
     more && createFold({ words: () => more[0], make: () => rowsOf(more[1]) }),
     has('tilt') && createFold({ words: tiltWords, make: () => [createTilt({ store, index })] }),
     has('target') && createFold({ words: cupWords, make: () => [createCup({ store, index })] }),
     has('jitter') && createFold({ words: jitterWords, make: () => ['jitter', 'seed'].map(name => row(name)) }),
-    createFold({ words: () => 'Place and time', make: () => rowsOf(placed) }),
-    has('carried') && createFold({ words: throwerWords, make: () => [row('carried.speed_m_s', 'Moves at'), row('carried.heading_deg')] }),
+    createFold({ words: () => tr('Place and time'), make: () => rowsOf(placed) }),
+    has('carried') && createFold({ words: throwerWords, make: () => [row('carried.speed_m_s', tr('Moves at')), row('carried.heading_deg')] }),
   ].filter(Boolean);
   const left = h('ul', { class: 'small assumptions' });
   const element = h(
@@ -71,32 +72,32 @@ export function createCardRows({ store, index, kind }) {
     const speed = store.read(path('carried.speed_m_s')) ?? 0;
     const [who, still] = carried;
     if (!speed) return `${who}: ${still}`;
-    return `${who}: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0, ground.across)}`;
+    return `${who}: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0, acrossOf(ground))}`;
   }
 
   function tiltWords() {
     const count = (store.read(path('tilt')) ?? []).length;
-    return count ? `Lip: tilts over ${countWords(count, 'point')}` : 'Lip: steady';
+    return count ? tr('Lip: tilts over {points}', { points: countWords(count, 'point') }) : tr('Lip: steady');
   }
   function cupWords() {
-    return motion()?.target ? `Cup: ${showQuantity(store.read(path('target.diameter_m')) ?? 0, 'm', store.view.units)} wide` : 'Cup: none';
+    return motion()?.target ? tr('Cup: {length} wide', { length: showQuantity(store.read(path('target.diameter_m')) ?? 0, 'm', store.view.units) }) : tr('Cup: none');
   }
   function jitterWords() {
     const jitter = store.read(path('jitter'));
-    return jitter ? `Drops: scatter ${formatFigure(jitter, 0.01)}` : 'Drops: even';
+    return jitter ? tr('Drops: scatter {figure}', { figure: formatFigure(jitter, 0.01) }) : tr('Drops: even');
   }
   function spinWords() {
     const spin = store.read(path('ball_spin_rpm')),
       count = store.read(path('bounces'));
     const turns = spin
-      ? `${formatFigure(spin, 1)}\u00a0rpm ${has('ball_spin_axis') ? axisWords(motion().ball_spin_axis, motion().heading_deg ?? 0) : 'about the upright'}`
+      ? `${formatFigure(spin, 1)}\u00a0rpm ${has('ball_spin_axis') ? axisWords(motion().ball_spin_axis, motion().heading_deg ?? 0) : tr('about the upright')}`
       : null;
-    const said = [turns, count ? `bounces ${timesWords(count)} at most` : null].filter(Boolean);
-    return said.length ? `Spin and bounce: ${said.join(', ')}` : 'Spin and bounce';
+    const said = [turns, count ? tr('bounces {times} at most', { times: timesWords(count) }) : null].filter(Boolean);
+    return said.length ? tr('Spin and bounce: {words}', { words: said.join(', ') }) : tr('Spin and bounce');
   }
   function spinRows() {
-    const bounces = row('bounces', 'Bounces');
-    if (!has('ball_spin_axis')) return [row('ball_spin_rpm', 'Its spin'), bounces];
+    const bounces = row('bounces', tr('Bounces'));
+    if (!has('ball_spin_axis')) return [row('ball_spin_rpm', tr('Its spin')), bounces];
     const heading = () => motion()?.heading_deg ?? 0;
     // a spin needs an axis to be about: the first one is the forward roll, in the same step
     const put = (value, live) =>
@@ -110,13 +111,13 @@ export function createCardRows({ store, index, kind }) {
       );
     return [
       bounces,
-      createField({ store, path: path('ball_spin_rpm'), label: 'Its spin', centred: true, put }),
+      createField({ store, path: path('ball_spin_rpm'), label: tr('Its spin'), centred: true, put }),
       createSpinAxis({ store, path: path('ball_spin_axis'), heading }),
     ];
   }
   function rampWords() {
     const slope = motion()?.ramp?.slope_deg;
-    return typeof slope === 'number' ? `Ramp: ${formatFigure(slope, 0.1)}°` : 'Ramp: none';
+    return typeof slope === 'number' ? tr('Ramp: {angle}', { angle: `${formatFigure(slope, 0.1)}°` }) : tr('Ramp: none');
   }
 
   function update() {
@@ -134,7 +135,7 @@ function createFloorChoice(store, path) {
   const select = createSelect({
     store,
     path,
-    label: 'On',
+    label: trAs('a floor', 'On'),
     options: () => floors().map((floor, i) => [i, floorName(floor, i)]),
     chosen: () => store.read(path) ?? 0,
     choose: value => store.set(path, value),

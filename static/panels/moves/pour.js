@@ -1,5 +1,6 @@
 // What only a pour has: its liquid, its cup, and how the lip tilts.
 
+import { tr, trAs, trLater } from '../../state/language.js';
 import { h, setText, setAttribute } from '../shared/dom.js';
 import { fieldOf, shownOf } from '../../state/fields.js';
 import { makeScale } from '../../state/scale.js';
@@ -7,20 +8,31 @@ import { createSwitch } from '../shared/choice.js';
 import { createField } from '../shared/field.js';
 import { createPoints } from '../shared/points.js';
 
+// by what documents call them
+const LIQUIDS = {
+  water: trLater('water'),
+  tea: trLater('tea'),
+  coffee: trLater('coffee'),
+  'olive oil': trLater('olive oil'),
+  honey: trLater('honey'),
+};
+
+export const liquidName = name => (name in LIQUIDS ? tr(LIQUIDS[name]) : name);
+
 export function createLiquid(store, path) {
   const select = h(
     'select',
-    { 'aria-label': 'Liquid', onchange: () => store.set(path, select.value) },
-    store.fields.liquids.map(liquid => h('option', { value: liquid.name }, liquid.name)),
+    { 'aria-label': tr('Liquid'), onchange: () => store.set(path, select.value) },
+    store.fields.liquids.map(liquid => h('option', { value: liquid.name }, liquidName(liquid.name))),
   );
   const source = h('p', { class: 'small' });
-  const element = h('div', { class: 'group' }, h('div', { class: 'between' }, h('span', {}, 'Liquid'), select), source);
+  const element = h('div', { class: 'group' }, h('div', { class: 'between' }, h('span', {}, tr('Liquid')), select), source);
   return {
     element,
     update() {
       select.value = store.read(path);
       const known = store.fields.liquids.find(liquid => liquid.name === select.value);
-      setText(source, known?.source ? `Source: ${known.source}` : '');
+      setText(source, known?.source ? tr('Source: {source}', { source: known.source }) : '');
     },
   };
 }
@@ -28,11 +40,11 @@ export function createLiquid(store, path) {
 // What is poured into: no cup, or where it stands, how wide and how deep it is, and where it should have stood.
 
 const ROWS = [
-  ['along_m', 'Along'],
-  ['height_m', 'Rim at'],
-  ['axial_m', 'Across'],
-  ['diameter_m', 'Wide'],
-  ['depth_m', 'Deep'],
+  ['along_m', trLater('Along')],
+  ['height_m', trLater('Rim at')],
+  ['axial_m', trLater('Across')],
+  ['diameter_m', trLater('Wide')],
+  ['depth_m', trLater('Deep')],
 ];
 const FINE_M = 0.01; // a cup is small: its place is told at least so finely, wherever in the habitat it stands
 const FIRST = { diameter_m: 0.08, depth_m: 0.09 };
@@ -43,12 +55,12 @@ export function createCup({ store, index }) {
   const path = `motions.${index}.target`;
   const on = () => (store.read(path) ?? null) !== null;
   const known = ROWS.filter(([name]) => fieldOf(store.fields, `${path}.${name}`));
-  const cup = createSwitch({ label: 'A cup to pour into', on, turn });
+  const cup = createSwitch({ label: tr('A cup to pour into'), on, turn });
   const rows = known.map(([name, label]) => {
     const field = fieldOf(store.fields, `${path}.${name}`);
-    return createField({ store, path: `${path}.${name}`, label, centred: field.min < 0, scale: fineScale(field) });
+    return createField({ store, path: `${path}.${name}`, label: tr(label), centred: field.min < 0, scale: fineScale(field) });
   });
-  const move = h('button', { type: 'button', class: 'link', onclick: () => store.whenAnswered(moveCup) }, 'Put the cup where it should have stood');
+  const move = h('button', { type: 'button', class: 'link', onclick: () => store.whenAnswered(moveCup) }, tr('Put the cup where it should have stood'));
   const inner = h(
     'div',
     {},
@@ -115,17 +127,17 @@ const STEP_DEG = 30; // a new point tips the lip so much further
 export function createTilt({ store, index }) {
   const at = name => `motions.${index}.${name}`;
   const body = h('tbody', {});
-  const head = ['At', 'lip', 'flow'].map((word, i) => h('th', { scope: 'col', class: i ? 'r' : null }, word));
-  const table = h('table', { class: 'points' }, h('thead', {}, h('tr', {}, head, h('th', { scope: 'col' }, h('span', { class: 'unseen' }, 'Remove')))), body);
+  const head = [trAs('a time', 'At'), tr('lip'), tr('flow')].map((word, i) => h('th', { scope: 'col', class: i ? 'r' : null }, word));
+  const table = h('table', { class: 'points' }, h('thead', {}, h('tr', {}, head, h('th', { scope: 'col' }, h('span', { class: 'unseen' }, tr('Remove'))))), body);
   const points = createPoints({
     store,
     path: at('tilt'),
     columns: [
-      ['time_s', 'Time', 0.1],
-      ['elevation_deg', 'Direction', 1],
-      ['flow_ml_s', 'Flow', 0.1],
+      ['time_s', tr('Time'), 0.1],
+      ['elevation_deg', tr('Direction'), 1],
+      ['flow_ml_s', tr('Flow'), 0.1],
     ],
-    words: 'Let the lip tilt',
+    words: tr('Let the lip tilt'),
     table,
     body,
     next(so_far) {

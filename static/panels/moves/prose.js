@@ -1,6 +1,7 @@
 // What happens as a paragraph to copy into a text: the server's words, rounded and without symbols, in the present or the past. The
 // exact sentence stays beside it.
 
+import { tr } from '../../state/language.js';
 import { h, setText } from '../shared/dom.js';
 import { createChoice } from '../shared/choice.js';
 import { createCopy, selectWords } from '../shared/files.js';
@@ -11,10 +12,10 @@ export function createProse({ store, words, prose, of }) {
   const text = h('p', { class: 'prose' });
   const copy = createCopy({ text: () => text.textContent, select: () => selectWords(text), kind: 'link' });
   const tense = createChoice({
-    label: 'Tense',
+    label: tr('Tense'),
     options: [
-      { value: 'past', say: 'past' },
-      { value: 'present', say: 'present' },
+      { value: 'past', say: tr('past') },
+      { value: 'present', say: tr('present') },
     ],
     chosen: () => store.view.tense,
     choose: value => store.look({ tense: value }),

@@ -1,7 +1,8 @@
 // The heading rose: a plan of the deck, spinward to the right; drag round it, or arrows. It turns a throw, and a ramp's rise.
 
+import { tr } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
-import { groundOf } from '../../state/shapes.js';
+import { acrossOf, groundOf } from '../../state/shapes.js';
 import { headingWords } from '../../state/words.js';
 import { h, onDrag, s, setAttribute, setText } from '../shared/dom.js';
 import { createFigure } from '../shared/figure.js';
@@ -9,7 +10,7 @@ import { createFieldError } from '../shared/field_error.js';
 import { createSwitch } from '../shared/choice.js';
 import { createField } from '../shared/field.js';
 
-export function createHeadingRow({ store, path, label = 'Toward' }) {
+export function createHeadingRow({ store, path, label = tr('Toward') }) {
   const field = fieldOf(store.fields, path);
   const hand = s('path', { d: 'M15 15H26.5', class: 'hand' });
   const rose = s(
@@ -26,14 +27,14 @@ export function createHeadingRow({ store, path, label = 'Toward' }) {
   const element = h(
     'div',
     { class: 'row', 'data-row': path },
-    h('span', { class: 'lab', title: 'Double-click: the default', ondblclick: () => put(field.default ?? 0, false) }, label),
+    h('span', { class: 'lab', title: tr('Double-click: the default'), ondblclick: () => put(field.default ?? 0, false) }, label),
     h('span', { class: 'rosebox' }, rose, words),
     figure.element,
     slot.element,
   );
 
   const value = () => store.read(path) ?? 0;
-  const said = () => headingWords(value(), groundOf(store.fields, store.document.habitat).across);
+  const said = () => headingWords(value(), acrossOf(groundOf(store.fields, store.document.habitat)));
   function put(degrees, live) {
     store.set(path, Math.min(field.max, Math.max(field.min, degrees)), { live });
   }
@@ -89,16 +90,16 @@ const FIRST_SLOPE_DEG = 10;
 export function createSlope({ store, path }) {
   const on = () => (store.read(path) ?? null) !== null;
   const ramp = createSwitch({
-    label: 'On a ramp',
+    label: tr('On a ramp'),
     on,
     turn: wanted => store.set(path, wanted ? { slope_deg: FIRST_SLOPE_DEG, heading_deg: 0 } : null),
   });
   const row = (name, label) => createField({ store, path: `${path}.${name}`, label });
   const rows = [
-    row('slope_deg', 'Slope'),
-    createHeadingRow({ store, path: `${path}.heading_deg`, label: 'Rises' }),
-    row('length_m', 'Length'),
-    row('width_m', 'Width'),
+    row('slope_deg', tr('Slope')),
+    createHeadingRow({ store, path: `${path}.heading_deg`, label: tr('Rises') }),
+    row('length_m', tr('Length')),
+    row('width_m', tr('Width')),
   ];
   const inner = h(
     'div',

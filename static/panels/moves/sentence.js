@@ -1,12 +1,14 @@
 // The sentence of a motion's inputs, whose figures are fields.
 
+import { tr } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
 import { showQuantity } from '../../state/units.js';
+import { choiceWords } from "../../state/choice_words.js";
 import { h, setChildren } from '../shared/dom.js';
 import { sayInvalid } from '../shared/field_error.js';
 import { createInline } from '../shared/inline.js';
 import { sentenceOf, axisWords } from '../../state/motions.js';
-import { groundOf } from '../../state/shapes.js';
+import { acrossOf, groundOf } from '../../state/shapes.js';
 import { elevationWords, headingWords, isStraight, timesWords, typedHeading } from '../../state/words.js';
 import { worded } from '../shared/worded.js';
 
@@ -15,14 +17,14 @@ export function createSentence({ store, index, kind }) {
   let builtFrom = null,
     figures = [];
 
-  const across = () => groundOf(store.fields, store.document.habitat).across;
+  const across = () => acrossOf(groundOf(store.fields, store.document.habitat));
   const toward = degrees => headingWords(degrees, across());
   const WORDS = {
     elevation_deg: elevationWords,
-    heading_deg: degrees => (isStraight(store.read(`motions.${index}.elevation_deg`) ?? 0) ? `facing ${toward(degrees)}` : toward(degrees)),
+    heading_deg: degrees => (isStraight(store.read(`motions.${index}.elevation_deg`) ?? 0) ? tr('facing {way}', { way: toward(degrees) }) : toward(degrees)),
     first_heading_deg: toward,
     bounces: timesWords,
-    under: metres => `${showQuantity(Math.abs(metres), 'm', store.view.units)} under`,
+    under: metres => tr('{length} under', { length: showQuantity(Math.abs(metres), 'm', store.view.units) }),
   };
 
   function build(text) {
@@ -59,7 +61,7 @@ export function createSentence({ store, index, kind }) {
   function inWords(name, motion) {
     if (name === 'ground') return groundOf(store.fields, store.document.habitat).name;
     const said = fieldOf(store.fields, `motions.${index}.${name}`)?.kind;
-    if (said === 'choice') return motion[name];
+    if (said === 'choice') return choiceWords(motion[name]);
     return said === 'axis' ? axisWords(motion[name], motion.heading_deg ?? 0) : null;
   }
   // made anew only when it says something else: a figure in hand keeps its focus

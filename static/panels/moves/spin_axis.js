@@ -1,5 +1,6 @@
 // About what a ball spins as it leaves the hand: in words, or by three figures (spinward, up, axial).
 
+import { inSigns, tr, trLater } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
 import { AXES, OWN, axisOf, nameOf } from '../../state/motions.js';
 import { parseFigure } from '../../state/units.js';
@@ -7,15 +8,15 @@ import { h, setAttribute } from '../shared/dom.js';
 import { createFieldError, sayInvalid } from '../shared/field_error.js';
 import { createSelect } from '../shared/choice.js';
 
-const PARTS = ['Spinward', 'Up', 'Axial'];
+const PARTS = [trLater('Spinward'), trLater('Up'), trLater('Axial')];
 
 export function createSpinAxis({ store, path, heading }) {
   const read = () => store.read(path);
   const select = createSelect({
     store,
     path: `${path}.words`,
-    label: 'Spins',
-    options: () => [...Object.entries(AXES).map(([key, [words]]) => [key, words]), [OWN, 'about your own axis']],
+    label: tr('Spins'),
+    options: () => [...Object.entries(AXES).map(([key, [words]]) => [key, tr(words)]), [OWN, tr('about your own axis')]],
     chosen: () => (own ? OWN : nameOf(read(), heading())),
     choose(key) {
       own = key === OWN;
@@ -24,7 +25,7 @@ export function createSpinAxis({ store, path, heading }) {
     },
   });
   let own = false;
-  const boxes = PARTS.map((label, i) => createPart({ store, path, label, i }));
+  const boxes = PARTS.map((label, i) => createPart({ store, path, label: tr(label), i }));
   const row = h(
     'div',
     { class: 'three' },
@@ -48,7 +49,7 @@ function createPart({ store, path, label, i }) {
     type: 'text',
     inputmode: 'decimal',
     autocomplete: 'off',
-    'aria-label': `${fieldOf(store.fields, path)?.label ?? 'Axis'}: ${label.toLowerCase()}`,
+    'aria-label': `${fieldOf(store.fields, path)?.label ?? tr('Axis')}: ${label.toLowerCase()}`,
     onchange: keep,
     onfocus: () => input.select(),
   });
@@ -56,12 +57,12 @@ function createPart({ store, path, label, i }) {
   function keep() {
     const { value, error } = parseFigure(input.value, { unit: '' });
     const next = three().map((part, k) => (k === i ? value : part));
-    if (error || !next.some(Boolean)) sayInvalid(store, path, error ? input.value.trim() : next.join(', '));
+    if (error || !next.some(Boolean)) sayInvalid(store, path, error ? input.value.trim() : next.map(part => inSigns(String(part))).join(inSigns('.') === ',' ? '; ' : ', '));
     else store.set(path, next);
     update();
   }
   function update() {
-    if (document.activeElement !== input) input.value = String(Number(three()[i].toPrecision(4))).replace('-', '−');
+    if (document.activeElement !== input) input.value = inSigns(String(Number(three()[i].toPrecision(4)))).replace('-', '−');
   }
   return { element: h('label', {}, h('span', { class: 'small' }, label), h('span', { class: 'val' }, input)), update };
 }

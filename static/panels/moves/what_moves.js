@@ -1,5 +1,6 @@
 // Place 2: a card a motion, and what adds one.
 
+import { tr } from '../../state/language.js';
 import { motionName } from '../../state/fields.js';
 import { clearPlace, kindGroups, otherWord, sameAgain } from '../../state/motions.js';
 import { homeCount } from '../../state/homes.js';
@@ -18,7 +19,7 @@ export function createWhatMoves({ store, large, explain }) {
   const add = kind => {
     const { add: words, short } = kinds[kind];
     // what is read out holds what is seen
-    const say = words.includes(short.toLowerCase()) ? `Add ${words}` : `${short}: add ${words}`;
+    const say = words.toLowerCase().includes(short.toLowerCase()) ? tr('Add {thing}', { thing: words }) : tr('{name}: add {thing}', { name: short, thing: words });
     return h('button', { type: 'button', class: 'btn', 'aria-label': say, title: say, onclick: () => addMotion(kind) }, short);
   };
   const groups = kindGroups(kinds).map(([word, of]) => {
@@ -26,15 +27,15 @@ export function createWhatMoves({ store, large, explain }) {
     const own = h('span', { 'aria-hidden': true }, word);
     return { buttons, element: h('div', { class: 'add-group', role: 'group', 'aria-label': word }, own, ...buttons.map(({ button }) => button)) };
   });
-  const inCraft = h('p', { class: 'small', hidden: true }, 'In a craft that tumbles only drops and throws are worked out.');
+  const inCraft = h('p', { class: 'small', hidden: true }, tr('In a craft that tumbles only drops and throws are worked out.'));
   adding.append(...groups.map(({ element }) => element), inCraft);
   adding.addEventListener('beforetoggle', ({ newState }) => newState === 'open' && placeAdding());
 
-  const prose = createProse({ store, words: 'The whole scene as prose', prose: () => store.answer?.prose ?? null, of: () => 'the whole scene' });
+  const prose = createProse({ store, words: tr('The whole scene as prose'), prose: () => store.answer?.prose ?? null, of: () => tr('the whole scene') });
   $('#scene-prose').append(prose.element);
 
   const whose = $('#moves-whose');
-  whose.textContent = 'Told for this habitat. “What does it look like?” tells where each lands in every one.';
+  whose.textContent = tr('Told for this habitat. “What does it look like?” tells where each lands in every one.');
 
   const names = () => store.document.motions.map((_, i) => motionName(store, i));
 
@@ -70,7 +71,7 @@ export function createWhatMoves({ store, large, explain }) {
       chosen: Math.max(0, Math.min(index, store.document.motions.length - 1)),
       hidden: store.view.hidden.filter(name => name !== gone),
     });
-    store.tell({ kind: 'told', say: `${gone} is gone.`, undo: true });
+    store.tell({ kind: 'told', say: tr('{name} is gone.', { name: gone }), undo: true });
   }
   function chooseLast() {
     store.look({ chosen: store.document.motions.length - 1 });

@@ -1,5 +1,6 @@
 // One row: label, slider, figure, unit; the refusal of its field under it.
 
+import { tr } from '../../state/language.js';
 import { fieldOf, shownOf } from '../../state/fields.js';
 import { clamp, makeScale } from '../../state/scale.js';
 import { formatFigure, fromShown, shownStep, shownUnit, toShown, withUnit } from '../../state/units.js';
@@ -56,13 +57,13 @@ export function createField({
   });
   const keep = value => put(whole && value !== null ? Math.round(value) : value, false);
   const figure = createFigure({ store, path, label: words, step: scale.step, none, solve, keep, describedBy: `${id}-no` });
-  const name = h('span', { class: 'lab', title: 'Double-click: the default', ondblclick: toDefault }, h('span', {}, words), lockSign);
+  const name = h('span', { class: 'lab', title: tr('Double-click: the default'), ondblclick: toDefault }, h('span', {}, words), lockSign);
   const slot = createFieldError({ store, path, frame: figure.element });
   slot.element.id = `${id}-no`;
   const element = h('div', { class: `row${ticks ? ' dial' : ''}`, 'data-row': path }, name, track.element, figure.element, track.vernier, slot.element);
 
   function say(value) {
-    if (value === null) return none ?? 'not set';
+    if (value === null) return none ?? tr('not set');
     const { units } = store.view,
       unit = field.unit ?? '';
     return withUnit(formatFigure(toShown(value, unit, units), shownStep(scale.step(value), unit, units)), shownUnit(unit, units));
@@ -70,7 +71,7 @@ export function createField({
 
   function toDefault() {
     if (!field.required && field.default !== undefined) store.set(path, field.default);
-    else if (store.answer) store.tell({ kind: 'told', say: `${words} has no default: every scene sets it.` });
+    else if (store.answer) store.tell({ kind: 'told', say: tr('{field} has no default: every scene sets it.', { field: words }) });
   }
 
   function update() {

@@ -1,5 +1,6 @@
 // What is wrong with a figure, in words: said at its field and as an alert.
 
+import { locale, tr } from '../../state/language.js';
 import { fieldOf, readAt } from '../../state/fields.js';
 import { formatFigure, siUnit, withUnit } from '../../state/units.js';
 import { h, setAttribute, setChildren } from './dom.js';
@@ -10,7 +11,7 @@ export function sayInvalid(store, path, typed) {
   store.tell({
     kind: 'refused',
     field: path,
-    say: `${field?.label ?? path} was ${typed}; it must be ${field?.may_be ?? 'a number'}.`,
+    say: tr('{field} was {typed}; it must be {may_be}.', { field: field?.label ?? path, typed, may_be: field?.may_be ?? tr('a number') }),
   });
 }
 
@@ -35,12 +36,12 @@ export function stillShown(store, path) {
   const { unit = '', whole = false } = fieldOf(store.fields, path) ?? {};
   if (path.startsWith('craft.')) return stillAnswered(value, unit);
   if (typeof value !== 'number') return '';
-  return `The stages still show ${withUnit(formatFigure(value, whole ? 1 : 0.1), siUnit(unit))}.`;
+  return tr('The stages still show {figure}.', { figure: withUnit(formatFigure(value, whole ? 1 : 0.1), siUnit(unit)) });
 }
 
 // no stage shows a figure of the craft: its answers are what stays
 function stillAnswered(value, unit) {
-  if (typeof value !== 'number') return 'The answers are still those from before.';
-  const figure = value.toLocaleString('en-US', { maximumSignificantDigits: 6 }).replace('-', '−');
-  return `The answers are still for ${withUnit(figure, siUnit(unit))}.`;
+  if (typeof value !== 'number') return tr('The answers are still those from before.');
+  const figure = value.toLocaleString(locale, { maximumSignificantDigits: 6 }).replace('-', '−');
+  return tr('The answers are still for {figure}.', { figure: withUnit(figure, siUnit(unit)) });
 }

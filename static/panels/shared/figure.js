@@ -1,6 +1,7 @@
 // A figure that can be typed (number box with its unit: Enter keeps, Esc restores, the unit switches SI and US), and a name changed
 // where it stands.
 
+import { tr } from '../../state/language.js';
 import { RADIUS, SPIN, fieldOf } from '../../state/fields.js';
 import { formatFigure, parseFigure, shownStep, shownUnit, toShown } from '../../state/units.js';
 import { h, setText } from './dom.js';
@@ -28,9 +29,9 @@ export function createFigure({ store, path, label, step, none = null, solve = nu
   const unitName = h('span', {});
   const unitButton = h(
     'button',
-    { type: 'button', class: 'unit', title: 'SI or US customary (U)', onclick: switchUnits },
+    { type: 'button', class: 'unit', title: tr('SI or US customary (U)'), onclick: switchUnits },
     unitName,
-    h('span', { class: 'unseen' }, ' switch units'),
+    h('span', { class: 'unseen' }, ` ${tr('switch units')}`),
   );
   const element = h('span', { class: 'val' }, input, unitButton);
 
@@ -66,7 +67,7 @@ export function createFigure({ store, path, label, step, none = null, solve = nu
   }
 
   function take(typed) {
-    if (none !== null && (typed === '' || typed.toLowerCase() === none)) return write(null);
+    if (none !== null && (typed === '' || typed.toLowerCase() === none.toLowerCase())) return write(null);
     const parsed = parseFigure(typed, { unit: unit(), system: store.view.units, dial: DIALS.includes(path) });
     if (parsed.solve && solve) return solve({ ...parsed.solve, follower: path });
     if (parsed.error) return sayInvalid(store, path, typed);
@@ -124,7 +125,7 @@ export function createEditedName({ label, read, write, kind = null }) {
     'aria-label': label,
     spellcheck: 'false',
     class: kind,
-    title: 'Click to rename',
+    title: tr('Click to rename'),
     onblur() {
       const typed = element.textContent.replace(/\s+/g, ' ').trim();
       if (typed && typed !== read()) write(typed);

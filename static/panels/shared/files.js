@@ -1,19 +1,20 @@
 // Out of the page and into it: words on the clipboard, files saved and read.
 
+import { tr } from '../../state/language.js';
 import { h, setAttribute, setText } from './dom.js';
 
 /** text() → what is copied; select() selects what can be copied by hand; kind: the button's class. */
-export function createCopy({ say = 'Copy', text, select, kind = 'btn' }) {
+export function createCopy({ say = tr('Copy'), text, select, kind = 'btn' }) {
   const said = h('span', { class: 'small', role: 'status' });
   const button = h('button', { type: 'button', class: kind, onclick: copy }, say);
 
   async function copy() {
     try {
       await navigator.clipboard.writeText(text());
-      setText(said, 'Copied.');
+      setText(said, tr('Copied.'));
     } catch {
       select();
-      setText(said, 'Press Ctrl+C to copy it.');
+      setText(said, tr('Press Ctrl+C to copy it.'));
     }
   }
   return {

@@ -1,5 +1,6 @@
 // What opens: a link that unfolds what belongs to it, made when it is first wanted; and a sheet over the page.
 
+import { tr } from '../../state/language.js';
 import { h, setAttribute, setText, icon } from './dom.js';
 
 let count = 0;
@@ -41,7 +42,7 @@ export function createSheet({ title, wide = false }) {
       'header',
       {},
       h('h2', { id }, title),
-      h('button', { type: 'button', class: 'icon-button', 'aria-label': 'Close', onclick: () => element.close() }, icon('close')),
+      h('button', { type: 'button', class: 'icon-button', 'aria-label': tr('Close'), onclick: () => element.close() }, icon('close')),
     ),
     content,
   );

@@ -1,5 +1,6 @@
 // A figure in a sentence: ruled under, dragged sideways, stepped by the arrows, or clicked and typed.
 
+import { tr } from '../../state/language.js';
 import { shownOf } from '../../state/fields.js';
 import { makeScale, roundTo } from '../../state/scale.js';
 import { parseFigure, proseFigure, proseUnit, shownUnit } from '../../state/units.js';
@@ -20,7 +21,7 @@ export function createInline({ field, units, read: value, write, wrong, words = 
     role: 'spinbutton',
     tabindex: 0,
     'aria-label': field.label,
-    title: 'Drag sideways, use the arrows, or click to type',
+    title: tr('Drag sideways, use the arrows, or click to type'),
     onkeydown,
   });
   let typing = null;
@@ -47,7 +48,7 @@ export function createInline({ field, units, read: value, write, wrong, words = 
       size = event.shiftKey ? ten : ten / 10;
     const step = { ArrowUp: size, ArrowRight: size, ArrowDown: -size, ArrowLeft: -size, PageUp: ten, PageDown: -ten }[event.key];
     if (step) put(value() + step, false);
-    else if (event.key === 'Enter' || /^[-\d.]$/.test(event.key)) type(event.key === 'Enter' ? null : event.key);
+    else if (event.key === 'Enter' || /^[-\d.,]$/.test(event.key)) type(event.key === 'Enter' ? null : event.key);
     else return;
     event.preventDefault();
     event.stopPropagation();

@@ -1,6 +1,7 @@
 // A drawing of the page laid large over the stages by one press; Esc, its own button or another place brings it back. It is the drawing
 // itself that moves, so that whatever can be dragged there still can.
 
+import { tr } from '../../state/language.js';
 import { $, h, setText, icon } from './dom.js';
 
 /** → {button(offer), toggle(place)}. An offer: {place, title(), part}: the number of its place, words for its head, and the element. */
@@ -8,18 +9,18 @@ export function createLarge({ store }) {
   const home = $('#large'),
     stages = $('#stages');
   const title = h('h2', { id: 'large-title' }),
-    back = h('button', { type: 'button', class: 'btn', title: 'Back (Esc)', onclick: close }, icon('close'), 'Back to the stages'),
+    back = h('button', { type: 'button', class: 'btn', title: tr('Back (Esc)'), onclick: close }, icon('close'), tr('Back to the stages')),
     body = h('div', { class: 'large-body' });
   home.append(h('header', {}, title, back), body);
-  const stand = h('p', { class: 'small stand' }, 'Shown large over the stages.');
+  const stand = h('p', { class: 'small stand' }, tr('Shown large over the stages.'));
   let offers = [],
     shown = null;
 
   function button(offer) {
     const element = h(
       'button',
-      { type: 'button', class: 'link enlarge', title: 'Large over the stages (E)', onclick: () => show({ ...offer, element }) },
-      'Enlarge',
+      { type: 'button', class: 'link enlarge', title: tr('Large over the stages (E)'), onclick: () => show({ ...offer, element }) },
+      tr('Enlarge'),
     );
     offers = [...offers, { ...offer, element }];
     return element;

@@ -1,5 +1,6 @@
 // Each motion's colour, dash and marker, the same on page, timeline and plot (colour never goes alone), and how it ends in few words.
 
+import { inSigns, tr, trLater } from '../../state/language.js';
 import { pathStyle } from '../../state/palette.js';
 import { s } from './dom.js';
 
@@ -35,43 +36,52 @@ export function pathKey(index) {
 // How a motion ends, in few words and figures: for the lanes, the plot and the tables.
 
 const WHY = {
-  met_ceiling: 'meets the ceiling',
-  met_hub: 'meets the hub',
-  met_hull: 'meets the hull',
-  met_wall: 'meets a wall',
-  met_table: 'meets the table',
-  left_edge: 'leaves the edge',
-  never_meets: 'never lands',
-  duration: 'still flies',
+  met_ceiling: trLater('meets the ceiling'),
+  met_hub: trLater('meets the hub'),
+  met_hull: trLater('meets the hull'),
+  met_wall: trLater('meets a wall'),
+  met_table: trLater('meets the table'),
+  left_edge: trLater('leaves the edge'),
+  never_meets: trLater('never lands'),
+  duration: trLater('still flies'),
 };
 const ENDS = {
-  rest: 'rests',
-  edge: 'leaves the edge',
-  landed: 'lies there',
-  arrived: 'arrives',
-  slack: 'its line goes slack',
-  'met a surface': 'meets a wall',
-  'time limit': 'still moves',
-  duration: 'still moves',
+  rest: trLater('rests'),
+  edge: trLater('leaves the edge'),
+  landed: trLater('lies there'),
+  arrived: trLater('arrives'),
+  slack: trLater('its line goes slack'),
+  'met a surface': trLater('meets a wall'),
+  'time limit': trLater('still moves'),
+  duration: trLater('still moves'),
+};
+const TIMED = {
+  rest: trLater('rests {time}'),
+  edge: trLater('leaves the edge {time}'),
+  arrived: trLater('arrives {time}'),
+  slack: trLater('its line goes slack {time}'),
 };
 
-const TIMED = new Set(['rest', 'edge', 'arrived', 'slack']);
+const said = text => text && tr(text);
 
 /** 'lands 1.07, rests 4.20'; what starts on the ground: 'rests 4.20'; `stays`: its kind's word where nothing happens to it, or null. */
 export function endWords(motion, stays) {
   const { landing, no_landing: why, end } = motion;
   const last = motion.events.at(-1);
-  const later = TIMED.has(end) ? `${ENDS[end]} ${last.time_s.toFixed(2)}` : ENDS[end];
-  if (landing) return landing.time_s < last.time_s && end !== 'landed' ? `lands ${landing.time_s.toFixed(2)}, ${later}` : `lands ${landing.time_s.toFixed(2)}`;
+  const later = end in TIMED ? tr(TIMED[end], { time: inSigns(last.time_s.toFixed(2)) }) : said(ENDS[end]);
+  if (landing) {
+    const lands = tr('lands {time}', { time: inSigns(landing.time_s.toFixed(2)) });
+    return landing.time_s < last.time_s && end !== 'landed' ? `${lands}, ${later}` : lands;
+  }
   if (end === 'arrived') return later;
   if (stays && !motion.events.some(event => event.kind === 'slip')) return end === 'slack' ? later : stays;
   if (why === 'starts_there') return later;
-  return WHY[why] ?? later ?? end;
+  return said(WHY[why]) ?? later ?? end;
 }
 
 /** Where it first lands, or where it was last seen: {say, way, time_s}; null where it does not begin. */
 export function lastSeen(motion) {
   const { landing, last, no_landing: why, end } = motion;
-  if (landing) return { say: 'lands', way: landing.way, time_s: landing.time_s };
-  return last && { say: WHY[why] ?? ENDS[end] ?? end, way: last.way, time_s: end === 'duration' ? null : last.time_s };
+  if (landing) return { say: tr('lands'), way: landing.way, time_s: landing.time_s };
+  return last && { say: said(WHY[why] ?? ENDS[end]) ?? end, way: last.way, time_s: end === 'duration' ? null : last.time_s };
 }

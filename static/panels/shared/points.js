@@ -1,5 +1,6 @@
 // Points in time, a row each, straight between them: of a spin that changes, of a lip that tilts.
 
+import { tr } from '../../state/language.js';
 import { h, setAttribute, setText, icon } from './dom.js';
 import { createFigure } from './figure.js';
 
@@ -21,9 +22,18 @@ export function createPoints({ store, path, columns, next, words, table, body })
   }
   function createRow(index) {
     const figures = columns.map(([name, label, step]) =>
-      createFigure({ store, path: `${path}.${index}.${name}`, label: `${label} of point ${index + 1}`, step: () => step }),
+      createFigure({
+        store,
+        path: `${path}.${index}.${name}`,
+        label: tr('{figure} of point {number}', { figure: label, number: index + 1 }),
+        step: () => step,
+      }),
     );
-    const away = h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove point ${index + 1}`, onclick: () => remove(index) }, icon('close'));
+    const away = h(
+      'button',
+      { type: 'button', class: 'icon-button', 'aria-label': tr('Remove point {number}', { number: index + 1 }), onclick: () => remove(index) },
+      icon('close'),
+    );
     const element = h(
       'tr',
       {},
@@ -38,7 +48,7 @@ export function createPoints({ store, path, columns, next, words, table, body })
       body.replaceChildren(...rows.map(row => row.element));
     }
     setAttribute(table, 'hidden', rows.length === 0);
-    setText(more, rows.length === 0 ? words : 'Add a point');
+    setText(more, rows.length === 0 ? words : tr('Add a point'));
     rows.forEach(row => row.update());
   }
   return { more, update };

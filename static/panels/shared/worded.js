@@ -1,5 +1,6 @@
 // Words with the terms among them made buttons that explain them, each where it first stands.
 
+import { tr } from '../../state/language.js';
 import { h, setChildren } from './dom.js';
 
 export const TERMS = [
@@ -7,8 +8,8 @@ export const TERMS = [
   ...['Angular momentum', 'Hoop stress', 'Gyroscopic torque', 'Gravity gradient', 'Apparent gravity', 'Principal axis', 'Counter group', 'Flat spin'],
   ...['Nutation', 'Precession', 'Inertia', 'Rim speed', 'Spin', 'Tether', 'Residual'],
 ];
-const ENTRY = new Map(TERMS.map(term => [term.toLowerCase(), term]));
-const FOUND = new RegExp(`\\b(${TERMS.join('|')})\\b`, 'i');
+const ENTRY = new Map(TERMS.map(term => [tr(term).toLowerCase(), term]));
+const FOUND = new RegExp(`(?<![\\p{L}\\d_])(${[...ENTRY.keys()].join('|')})(?![\\p{L}\\d_])`, 'iu');
 
 /** A list of nodes and strings for a text; `told`: the terms explained so far, added to. explain(term, element). */
 export function worded(text, explain, told = new Set()) {
@@ -18,7 +19,7 @@ export function worded(text, explain, told = new Set()) {
     term = ENTRY.get(word.toLowerCase());
   if (told.has(term)) return [before + word, ...after()];
   told.add(term);
-  const button = h('button', { type: 'button', class: 'word', title: `What ${word} is`, onclick: () => explain(term, button) }, word);
+  const button = h('button', { type: 'button', class: 'word', title: tr('What {word} is', { word }), onclick: () => explain(term, button) }, word);
   return [before, button, ...after()];
 }
 
