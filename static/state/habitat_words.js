@@ -2,14 +2,14 @@
 // the spin alone gives is called outward.
 
 import { inSigns, tr } from './language.js';
-import { acrossOf, groundKey, groundOf, shapeFacts } from './shapes.js';
+import { groundKey, groundOf, shapeFacts } from './shapes.js';
 import { showQuantity, threeFigures } from './units.js';
 
 const inG = value => `${threeFigures(value)}\u00a0g`;
 
 /** Which way thrust draws what is loose: 'back along the axis'. */
 function thrustWay(fields, habitat) {
-  const [along, back] = acrossOf(groundOf(fields, habitat));
+  const [along, back] = groundOf(fields, habitat).across;
   return habitat.axial_thrust_m_s2 > 0 ? back : along;
 }
 

@@ -18,10 +18,6 @@ export function shapeFacts(fields, habitat) {
  *  @param {{level: boolean, surface: string}} ground */
 export const groundKey = ({ level, surface }) => (level ? 'turntable' : surface);
 
-/** The two ways across a ground, in words: along the axis, or outward on a turntable; and back.
- *  @param {{level: boolean}} ground */
-export const acrossOf = ({ level }) => (level ? [tr('outward'), tr('inward')] : [tr('along the axis'), tr('back along the axis')]);
-
 /** What is stood on: {name, along, across, side, level}; level: it lies across the axis. */
 export function groundOf(fields, habitat) {
   return shapeFacts(fields, habitat).ground;

@@ -1,7 +1,6 @@
 // Small words the page sets itself: headings, counts, camera presets.
 
 import { inSigns, language, locale, tr, trLater, trMany } from './language.js';
-import { acrossOf } from './shapes.js';
 import { parseFigure } from './units.js';
 
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve']; // as English has them
@@ -14,7 +13,7 @@ const PRESETS = {
   w: trLater('whole wheel'),
 };
 
-const alongTheAxis = () => acrossOf({ level: false });
+const alongTheAxis = () => [tr('along the axis'), tr('back along the axis')];
 
 /** 0 spinward, 180 antispinward, 90 and 270 the two ways `across` the ground; between them the nearest and how far off. */
 export function headingWords(degrees, [over, back] = alongTheAxis()) {

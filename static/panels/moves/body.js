@@ -123,8 +123,6 @@ function withoutZeros(text) {
 export function bodyWords(store, body) {
   const known = isRecord(body) ? body : store.fields.bodies.find(item => item.name === body);
   const unit = fieldOf(store.fields, 'motions.0.body.mass_kg')?.unit ?? 'kg';
-  const mass =
-    typeof known?.mass_kg === 'number'
-      ? withoutZeros(showQuantity(known.mass_kg, unit, store.view.units)) : null;
+  const mass = typeof known?.mass_kg === 'number' ? withoutZeros(showQuantity(known.mass_kg, unit, store.view.units)) : null;
   return [isRecord(body) ? tr('your own') : bodyName(body), mass].filter(Boolean).join(', ');
 }

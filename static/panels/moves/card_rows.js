@@ -2,7 +2,7 @@
 
 import { tr, trAs, trLater } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
-import { acrossOf, floorName, groundOf } from '../../state/shapes.js';
+import { floorName, groundOf } from '../../state/shapes.js';
 import { axisOf, axisWords } from '../../state/motions.js';
 import { formatFigure, showQuantity } from '../../state/units.js';
 import { countWords, headingWords, timesWords } from '../../state/words.js';
@@ -46,7 +46,11 @@ export function createCardRows({ store, index, kind }) {
       }),
     has('bounces') && createFold({ words: spinWords, make: spinRows }),
     has('ramp') && createFold({ words: rampWords, make: () => [createSlope({ store, path: path('ramp') })] }),
-    has('liquid') && createFold({ words: () => tr('Liquid: {liquid}', { liquid: liquidName(store.read(path('liquid'))) }), make: () => [createLiquid(store, path('liquid'))] }),
+    has('liquid') &&
+      createFold({
+        words: () => tr('Liquid: {liquid}', { liquid: liquidName(store.read(path('liquid'))) }),
+        make: () => [createLiquid(store, path('liquid'))],
+      }),
     more && createFold({ words: () => more[0], make: () => rowsOf(more[1]) }),
     has('tilt') && createFold({ words: tiltWords, make: () => [createTilt({ store, index })] }),
     has('target') && createFold({ words: cupWords, make: () => [createCup({ store, index })] }),
@@ -72,7 +76,7 @@ export function createCardRows({ store, index, kind }) {
     const speed = store.read(path('carried.speed_m_s')) ?? 0;
     const [who, still] = carried;
     if (!speed) return `${who}: ${still}`;
-    return `${who}: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0, acrossOf(ground))}`;
+    return `${who}: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0, ground.across)}`;
   }
 
   function tiltWords() {
@@ -80,7 +84,9 @@ export function createCardRows({ store, index, kind }) {
     return count ? tr('Lip: tilts over {points}', { points: countWords(count, 'point') }) : tr('Lip: steady');
   }
   function cupWords() {
-    return motion()?.target ? tr('Cup: {length} wide', { length: showQuantity(store.read(path('target.diameter_m')) ?? 0, 'm', store.view.units) }) : tr('Cup: none');
+    return motion()?.target
+      ? tr('Cup: {length} wide', { length: showQuantity(store.read(path('target.diameter_m')) ?? 0, 'm', store.view.units) })
+      : tr('Cup: none');
   }
   function jitterWords() {
     const jitter = store.read(path('jitter'));

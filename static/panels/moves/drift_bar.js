@@ -99,8 +99,19 @@ function drawing(parts, show, { along, level }, round, explain) {
   const said = parts.map(({ name, by_m }) => `${name} ${show(by_m)}`).join(', ');
   const all = tr('Drift {way}: {parts}; in all {sum}', { way: level ? tr('spinward') : along, parts: said, sum: show(sumOf(parts)) });
   return [
-    s('svg', { class: 'plot drift', viewBox: `0 0 ${WIDE} ${high}`, role: 'group', 'aria-label': round ? `${all}, ${round}` : all }, links, zero, ...rows, total),
-    h('p', { class: 'small' }, [tr('Each cause switched on after those above it; spinward to the right.'), round && tr('In all it goes {round}.', { round })].filter(Boolean).join(' ')),
+    s(
+      'svg',
+      { class: 'plot drift', viewBox: `0 0 ${WIDE} ${high}`, role: 'group', 'aria-label': round ? `${all}, ${round}` : all },
+      links,
+      zero,
+      ...rows,
+      total,
+    ),
+    h(
+      'p',
+      { class: 'small' },
+      [tr('Each cause switched on after those above it; spinward to the right.'), round && tr('In all it goes {round}.', { round })].filter(Boolean).join(' '),
+    ),
   ];
 }
 

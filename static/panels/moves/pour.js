@@ -128,7 +128,12 @@ export function createTilt({ store, index }) {
   const at = name => `motions.${index}.${name}`;
   const body = h('tbody', {});
   const head = [trAs('a time', 'At'), tr('lip'), tr('flow')].map((word, i) => h('th', { scope: 'col', class: i ? 'r' : null }, word));
-  const table = h('table', { class: 'points' }, h('thead', {}, h('tr', {}, head, h('th', { scope: 'col' }, h('span', { class: 'unseen' }, tr('Remove'))))), body);
+  const table = h(
+    'table',
+    { class: 'points' },
+    h('thead', {}, h('tr', {}, head, h('th', { scope: 'col' }, h('span', { class: 'unseen' }, tr('Remove'))))),
+    body,
+  );
   const points = createPoints({
     store,
     path: at('tilt'),

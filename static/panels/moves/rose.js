@@ -2,7 +2,7 @@
 
 import { tr } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
-import { acrossOf, groundOf } from '../../state/shapes.js';
+import { groundOf } from '../../state/shapes.js';
 import { headingWords } from '../../state/words.js';
 import { h, onDrag, s, setAttribute, setText } from '../shared/dom.js';
 import { createFigure } from '../shared/figure.js';
@@ -34,7 +34,7 @@ export function createHeadingRow({ store, path, label = tr('Toward') }) {
   );
 
   const value = () => store.read(path) ?? 0;
-  const said = () => headingWords(value(), acrossOf(groundOf(store.fields, store.document.habitat)));
+  const said = () => headingWords(value(), groundOf(store.fields, store.document.habitat).across);
   function put(degrees, live) {
     store.set(path, Math.min(field.max, Math.max(field.min, degrees)), { live });
   }

@@ -3,12 +3,12 @@
 import { tr } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
 import { showQuantity } from '../../state/units.js';
-import { choiceWords } from "../../state/choice_words.js";
+import { choiceWords } from '../../state/choice_words.js';
 import { h, setChildren } from '../shared/dom.js';
 import { sayInvalid } from '../shared/field_error.js';
 import { createInline } from '../shared/inline.js';
 import { sentenceOf, axisWords } from '../../state/motions.js';
-import { acrossOf, groundOf } from '../../state/shapes.js';
+import { groundOf } from '../../state/shapes.js';
 import { elevationWords, headingWords, isStraight, timesWords, typedHeading } from '../../state/words.js';
 import { worded } from '../shared/worded.js';
 
@@ -17,7 +17,7 @@ export function createSentence({ store, index, kind }) {
   let builtFrom = null,
     figures = [];
 
-  const across = () => acrossOf(groundOf(store.fields, store.document.habitat));
+  const across = () => groundOf(store.fields, store.document.habitat).across;
   const toward = degrees => headingWords(degrees, across());
   const WORDS = {
     elevation_deg: elevationWords,

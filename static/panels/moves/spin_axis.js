@@ -57,7 +57,8 @@ function createPart({ store, path, label, i }) {
   function keep() {
     const { value, error } = parseFigure(input.value, { unit: '' });
     const next = three().map((part, k) => (k === i ? value : part));
-    if (error || !next.some(Boolean)) sayInvalid(store, path, error ? input.value.trim() : next.map(part => inSigns(String(part))).join(inSigns('.') === ',' ? '; ' : ', '));
+    if (error || !next.some(Boolean))
+      sayInvalid(store, path, error ? input.value.trim() : next.map(part => inSigns(String(part))).join(inSigns('.') === ',' ? '; ' : ', '));
     else store.set(path, next);
     update();
   }
