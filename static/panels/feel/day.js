@@ -1,5 +1,6 @@
 // A day aboard: a paragraph for each of five moments, with the numbers of this design, to be copied.
 
+import { tr } from '../../state/language.js';
 import { h, setText } from '../shared/dom.js';
 import { createCopy, selectWords } from '../shared/files.js';
 import { premisesWords } from './figure_words.js';
@@ -9,8 +10,8 @@ export function createFeelDay({ element, store }) {
   const list = h('div', {}),
     premises = h('p', { class: 'small' }),
     whole = h('div', {}, list, premises);
-  const all = createCopy({ say: 'Copy all', text: () => dayWords(store.feel, store.view.units), select: () => selectWords(opened()) });
-  element.append(h('h3', { class: 'third' }, 'A day aboard, in words'), whole, h('p', { class: 'links' }, ...all.elements));
+  const all = createCopy({ say: tr('Copy all'), text: () => dayWords(store.feel, store.view.units), select: () => selectWords(opened()) });
+  element.append(h('h3', { class: 'third' }, tr('A day aboard, in words')), whole, h('p', { class: 'links' }, ...all.elements));
   let moments = [];
 
   // to be selected and copied by hand they must all be there to see
@@ -64,17 +65,17 @@ function createRounded({ text }) {
     update() {
       if (words.textContent !== text().prose) copy.clear();
       setText(words, text().prose);
-      copy.name(`${text().title}, as prose`);
+      copy.name(tr('{title}, as prose', { title: text().title }));
     },
   };
-  const fold = createFold({ words: () => 'As prose', make: () => [inside], inner: h('div', { class: 'as-prose' }) });
+  const fold = createFold({ words: () => tr('As prose'), make: () => [inside], inner: h('div', { class: 'as-prose' }) });
   return { element: h('div', {}, fold.button, fold.element), update: fold.update };
 }
 
 // A paragraph whose numbers change where they stand: those that have just changed are underlined for a moment.
 
 const SHOWN_MS = 1200;
-const NUMBER = /([−-]?\d[\d,]*(?:\.\d+)?)/;
+const NUMBER = /([−-]?\d(?:[\d,.]*\d)?)/; // in the signs of any language
 
 /** ['It takes ', '0.61', ' s.']: words and numbers by turns, beginning with words. */
 export function numbersApart(text) {

@@ -1,5 +1,6 @@
 // Place 4: what people would feel. Fetched with its first opening.
 
+import { tr } from '../../state/language.js';
 import { $, setText, icon } from '../shared/dom.js';
 import { dressed } from '../shared/dressed.js';
 import { createFeelAdaptation } from './findings.js';
@@ -29,7 +30,7 @@ export async function createFeel({ store, client, glossary, large }) {
 
   function update() {
     if (store.view.place !== 4) return;
-    if (!store.feel) return setText($('#feel-words'), store.feelProblem?.message ?? 'Working out what people would feel…');
+    if (!store.feel) return setText($('#feel-words'), store.feelProblem?.message ?? tr('Working out what people would feel…'));
     setText($('#feel-words'), store.feel.says.lead);
     setText($('#feel-verdict'), store.feel.says.summary);
     setText($('#feel-caution span'), store.feel.caution);

@@ -1,43 +1,48 @@
 // Every figure of what people would feel, in groups: the levels under "Standing", the six turns of the head under theirs; and last
 // what all of them take for granted.
 
+import { inSentence, tr, trAs, trLater } from '../../state/language.js';
 import { groundOf } from '../../state/shapes.js';
 import { h, setChildren, setText } from '../shared/dom.js';
 import { figureWords } from './figure_words.js';
 import { createFold } from '../shared/fold.js';
 
 const TERMS = {
-  period_s: 'Period',
-  spin_rpm: 'Spin',
-  rim_speed_m_s: 'Rim speed',
-  gradient_percent: 'Gravity gradient',
-  gradient_g_per_m: 'Gravity gradient',
-  float_speed_m_s: 'Floats at',
-  coriolis_ratio: 'Coriolis ratio',
-  lying_across_lean_deg: 'Lean',
-  rise_push_g: 'Sideways push',
-  walk_axial_lean_deg: 'Lean',
-  stairs_lean_deg: 'Lean',
-  ladder_push_g: 'Sideways push',
-  ladder_lean_deg: 'Lean',
-  ladder_halfway_lean_deg: 'Lean',
-  lift_push_g: 'Sideways push',
-  lift_lean_deg: 'Apparent tilt',
-  lift_halfway_lean_deg: 'Apparent tilt',
-  head_worst_deg_s2: 'Cross-coupling',
-  drop_drift_m: 'Drift',
-  glass_walk_lean_deg: 'Free surface',
-  glass_start_lean_deg: 'Free surface',
-  glass_stairs_lean_deg: 'Free surface',
-  floor_lean_deg: 'Apparent tilt',
+  period_s: trLater('Period'),
+  spin_rpm: trLater('Spin'),
+  rim_speed_m_s: trLater('Rim speed'),
+  gradient_percent: trLater('Gravity gradient'),
+  gradient_g_per_m: trLater('Gravity gradient'),
+  float_speed_m_s: trLater('Floats at'),
+  coriolis_ratio: trLater('Coriolis ratio'),
+  lying_across_lean_deg: trLater('Lean'),
+  rise_push_g: trLater('Sideways push'),
+  walk_axial_lean_deg: trLater('Lean'),
+  stairs_lean_deg: trLater('Lean'),
+  ladder_push_g: trLater('Sideways push'),
+  ladder_lean_deg: trLater('Lean'),
+  ladder_halfway_lean_deg: trLater('Lean'),
+  lift_push_g: trLater('Sideways push'),
+  lift_lean_deg: trLater('Apparent tilt'),
+  lift_halfway_lean_deg: trLater('Apparent tilt'),
+  head_worst_deg_s2: trLater('Cross-coupling'),
+  drop_drift_m: trLater('Drift'),
+  glass_walk_lean_deg: trLater('Free surface'),
+  glass_start_lean_deg: trLater('Free surface'),
+  glass_stairs_lean_deg: trLater('Free surface'),
+  floor_lean_deg: trLater('Apparent tilt'),
 };
-const WITH = { Standing: levelsTable, 'Turning the head': headTurnsTable };
-const NEEDS = { 'The floor': 'no thrust' };
+// by the name of their group, as the server says it
+const WITH = [
+  [trLater('Standing'), levelsTable],
+  [trLater('Turning the head'), headTurnsTable],
+];
+const NEEDS_THRUST = trLater('The floor');
 
 export function createFeelFigures({ element, store, explain }) {
   const list = h('div', {}),
-    assumed = createFold({ words: () => 'Assumed and left out', make: () => [assumptions({ store })] });
-  element.append(h('h3', { class: 'third' }, 'Figures'), list, h('div', { class: 'assumed' }, h('h4', {}, assumed.button), assumed.element));
+    assumed = createFold({ words: () => tr('Assumed and left out'), make: () => [assumptions({ store })] });
+  element.append(h('h3', { class: 'third' }, tr('Figures')), list, h('div', { class: 'assumed' }, h('h4', {}, assumed.button), assumed.element));
   let groups = [],
     builtFrom = '';
 
@@ -58,7 +63,7 @@ function createGroup({ store, name, explain }) {
   const rows = () => store.feel.figure_rows.filter(({ group }) => group === name);
   const fold = createFold({
     words: () => name,
-    make: () => [figuresTable({ store, name, rows, explain }), WITH[name]?.({ store })].filter(Boolean),
+    make: () => [figuresTable({ store, name, rows, explain }), WITH.find(([group]) => tr(group) === name)?.[1]({ store })].filter(Boolean),
   });
   return { element: h('div', { 'data-group': name }, h('h4', {}, fold.button), fold.element), update: fold.update };
 }
@@ -101,38 +106,49 @@ function assumptions({ store }) {
 // why there is no figure, where it can be told in a word or two
 function none({ fields, feel: { habitat } }, group) {
   // some places a turntable has not, whether it turns or not
-  const why = NEEDS[group] ?? (habitat.spin_rpm || groundOf(fields, habitat).level ? null : 'nothing turns');
-  return why ? `–, ${why}` : '–';
+  if (group === tr(NEEDS_THRUST)) return `–, ${tr('no thrust')}`;
+  return habitat.spin_rpm || groundOf(fields, habitat).level ? '–' : `–, ${tr('nothing turns')}`;
 }
 
 function labelOf({ name }, explain) {
   const term = TERMS[name];
   if (!term) return h('span', {});
-  const word = h('button', { type: 'button', class: 'term', title: `What ${term.toLowerCase()} is`, onclick: () => explain(term, word) });
+  const word = h('button', { type: 'button', class: 'term', title: tr('What {word} is', { word: inSentence(tr(term)) }), onclick: () => explain(term, word) });
   return word;
 }
 
 // The two tables beside the figures: levels one could stand on, and what each turn of the head is felt as.
 
-const TURNS = { yaw: 'Yaw, looking aside', pitch: 'Pitch, nodding', roll: 'Roll, ear to shoulder' };
+const TURNS = {
+  yaw: { whole: trLater('Yaw, looking aside'), short: trLater('yaw') },
+  pitch: { whole: trLater('Pitch, nodding'), short: trLater('pitch') },
+  roll: { whole: trLater('Roll, ear to shoulder'), short: trLater('roll') },
+};
+const FACING = { spinward: trLater('spinward'), axial: trLater('axial'), outward: trLater('outward') };
 
 function levelsTable({ store }) {
-  const heads = ['Level', 'height', 'gravity', 'speed'];
+  const heads = [tr('Level'), tr('height'), tr('gravity'), tr('speed')];
   return createTable({
     store,
-    label: 'Levels',
+    label: tr('Levels'),
     heads,
     rows: ({ levels }) => levels.map(level => [level.name, [level.height_m, 'm'], [level.gravity_g, 'g'], [level.rim_speed_m_s, 'm/s']]),
   });
 }
 
 function headTurnsTable({ store }) {
-  const heads = ['Turn of the head', 'facing', 'felt', 'as'];
+  const heads = [tr('Turn of the head'), tr('facing'), tr('felt'), trAs('a turn of the head is felt', 'as')];
   return createTable({
     store,
-    label: 'Turns of the head',
+    label: tr('Turns of the head'),
     heads,
-    rows: ({ head_turns: turns }) => turns.map(({ turn, facing, deg_s2: felt, felt_as: as }) => [TURNS[turn] ?? turn, facing, [felt, '°/s²'], as ?? 'nothing']),
+    rows: ({ head_turns: turns }) =>
+      turns.map(({ turn, facing, deg_s2: felt, felt_as: as }) => [
+        tr(TURNS[turn].whole),
+        tr(FACING[facing]),
+        [felt, '°/s²'],
+        as ? tr(TURNS[as].short) : tr('nothing'),
+      ]),
   });
 }
 

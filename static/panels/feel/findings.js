@@ -1,13 +1,14 @@
 // Published findings, each with its source behind a link and how this habitat lies to it; what nobody published has no source. And
 // what people got used to.
 
+import { tr } from '../../state/language.js';
 import { h, setText } from '../shared/dom.js';
 import { behindWords } from './figure_words.js';
 import { createFold } from '../shared/fold.js';
 
 export function createFeelAdaptation({ element, store }) {
   const list = createFindings({ findings: () => store.feel.adaptation });
-  const fold = createFold({ words: () => 'What people got used to', make: () => [list] });
+  const fold = createFold({ words: () => tr('What people got used to'), make: () => [list] });
   element.append(h('h3', { class: 'third' }, fold.button), fold.element);
   return { update: () => fold.update() };
 }

@@ -1,5 +1,6 @@
 // What was published: for each quantity our value, a rule, one sentence, its table and limits of one's own.
 
+import { tr, trAs, trLater } from '../../state/language.js';
 import { h, setAttribute, setText } from '../shared/dom.js';
 import { createOwnLimits } from './own_limits.js';
 import { createRule, ruleKey } from './rule.js';
@@ -7,11 +8,16 @@ import { countRows, quantityHeading, rowsOf, behindWords, boundWords, stateWords
 import { createFold } from '../shared/fold.js';
 import { createCopy, selectWords } from '../shared/files.js';
 
-const VARY = 'People vary, the studies are few: see the caution below.';
+const VARY = trLater('People vary, the studies are few: see the caution below.');
 
 export function createFeelLimits({ element, store }) {
   const list = h('div', {});
-  element.append(h('h3', { class: 'third' }, 'Published limits'), h('p', { class: 'small' }, VARY), h('p', { class: 'small rule-key' }, ...ruleKey()), list);
+  element.append(
+    h('h3', { class: 'third' }, tr('Published limits')),
+    h('p', { class: 'small' }, tr(VARY)),
+    h('p', { class: 'small rule-key' }, ...ruleKey()),
+    list,
+  );
   let quantities = [];
 
   // as wide as the place is: the letters keep their size
@@ -36,7 +42,7 @@ function createQuantity({ store, name }) {
     says = h('p', { class: 'lead' }),
     rule = createRule();
   const table = createFold({
-    words: () => `Table of ${countRows(rows())}`,
+    words: () => tr('Table of {rows}', { rows: countRows(rows()) }),
     make: () => [createLimitsTable({ store, name: quantity().in_text, rows })],
   });
   const tables = h('div', {}, h('p', { class: 'links' }, table.button), table.element);
@@ -63,10 +69,10 @@ function createLimitsTable({ store, name, rows }) {
   const head = h(
     'tr',
     {},
-    h('th', { scope: 'col', class: 'letter' }, h('span', { class: 'unseen' }, 'Letter')),
-    h('th', { scope: 'col' }, `Published on ${name}`),
-    h('th', { scope: 'col', class: 'r' }, 'says'),
-    h('th', { scope: 'col', class: 'r' }, 'here'),
+    h('th', { scope: 'col', class: 'letter' }, h('span', { class: 'unseen' }, tr('Letter'))),
+    h('th', { scope: 'col' }, tr('Published on {quantity}', { quantity: name })),
+    h('th', { scope: 'col', class: 'r' }, trAs('a study', 'says')),
+    h('th', { scope: 'col', class: 'r' }, tr('here')),
   );
   const element = h('table', { class: 'limits' }, h('thead', {}, head), body);
   let builtFrom = '',
@@ -105,7 +111,7 @@ function createRow(first) {
   function update(next, units) {
     row = next;
     study.update();
-    copy.name(`the citation of ${studyWords(row)}`);
+    copy.name(tr('the citation of {study}', { study: studyWords(row) }));
     setText(says, boundWords(row, units));
     setText(state, stateWords(row, units));
     element.classList.toggle('beyond', row.inside === false);

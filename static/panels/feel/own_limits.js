@@ -1,5 +1,6 @@
 // Limits of the user's own, of one quantity: those there are, each with its figure to change or to be removed, and a row to set another.
 
+import { tr } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
 import { parseFigure, shownUnit } from '../../state/units.js';
 import { createChoice } from '../shared/choice.js';
@@ -15,9 +16,9 @@ const MOST = 12; // that a scene may have, of all quantities together
 export function createOwnLimits({ store, quantity }) {
   const list = h('ul', { class: 'own' });
   const form = createForm({ store, quantity, keep: add });
-  const fold = createFold({ words: () => 'Set a limit of your own', make: () => [form], turned: open => open && form.focus() });
-  fold.button.setAttribute('aria-label', `Set a limit of your own: ${quantity.in_text}`);
-  const full = h('span', { class: 'small' }, `A scene has room for ${MOST} limits of your own.`);
+  const fold = createFold({ words: () => tr('Set a limit of your own'), make: () => [form], turned: open => open && form.focus() });
+  fold.button.setAttribute('aria-label', tr('Set a limit of your own: {quantity}', { quantity: quantity.in_text }));
+  const full = h('span', { class: 'small' }, tr('A scene has room for {count} limits of your own.', { count: MOST }));
   let lines = [],
     builtFrom = '';
 
@@ -35,7 +36,7 @@ export function createOwnLimits({ store, quantity }) {
       draft.own_limits.splice(index, 1);
       if (!draft.own_limits.length) delete draft.own_limits;
     });
-    store.tell({ kind: 'told', say: `Your limit on ${quantity.in_text} was removed.`, undo: true });
+    store.tell({ kind: 'told', say: tr('Your limit on {quantity} was removed.', { quantity: quantity.in_text }), undo: true });
   }
 
   // a line stays the same while its figure changes, so that the figure keeps the focus
@@ -61,7 +62,8 @@ export function createOwnLimits({ store, quantity }) {
 
 function createLine({ store, quantity, bound, name, index, remove }) {
   const path = `own_limits.${index}.value`,
-    said = name ? `${name}, yours: ${BOUNDS[bound]}` : `Yours: ${BOUNDS[bound]}`;
+    side = tr(BOUNDS[bound]),
+    said = name ? tr('{name}, yours: {side}', { name, side }) : tr('Yours: {side}', { side });
   const figure = createFigure({ store, path, label: `${said}, ${quantity.in_text}`, step: thirdFigure, measure: quantity.unit });
   const slot = createFieldError({ store, path, frame: figure.element });
   const away = h('button', { type: 'button', class: 'icon-button', onclick: remove }, icon('close'));
@@ -69,7 +71,7 @@ function createLine({ store, quantity, bound, name, index, remove }) {
     element: h('li', { 'data-row': path }, h('span', {}, said), figure.element, away, slot.element),
     update() {
       const { units } = store.view;
-      setAttribute(away, 'aria-label', `Remove your limit: ${boundWords({ bound, limit: store.read(path), unit: quantity.unit }, units)}`);
+      setAttribute(away, 'aria-label', tr('Remove your limit: {limit}', { limit: boundWords({ bound, limit: store.read(path), unit: quantity.unit }, units) }));
       figure.update();
       slot.update();
     },
@@ -87,10 +89,10 @@ function createForm({ store, quantity, keep }) {
     formField = `own_limits.${quantity.name}`; // where an error of this form is said
   let bound = quantity.name === 'gravity' || quantity.name === 'rim_speed' ? 'at_least' : 'at_most';
   const choice = createChoice({
-    label: 'Which side',
+    label: tr('Which side'),
     options: [
-      { value: 'at_least', say: 'at least' },
-      { value: 'at_most', say: 'at most' },
+      { value: 'at_least', say: tr('at least') },
+      { value: 'at_most', say: tr('at most') },
     ],
     chosen: () => bound,
     choose(next) {
@@ -99,21 +101,21 @@ function createForm({ store, quantity, keep }) {
     },
   });
   const typed = { type: 'text', autocomplete: 'off', spellcheck: 'false', onkeydown };
-  const value = h('input', { ...typed, inputmode: 'decimal', 'aria-label': `Your limit on ${quantity.in_text}` });
+  const value = h('input', { ...typed, inputmode: 'decimal', 'aria-label': tr('Your limit on {quantity}', { quantity: quantity.in_text }) });
   const unit = h('span', { class: 'unit' });
   const box = h('span', { class: 'val' }, value, unit);
   const name = h('input', {
     ...typed,
     class: 'linkbox',
     maxlength: fieldOf(store.fields, 'own_limits.0.name').max ?? 60,
-    placeholder: 'what it is for',
-    'aria-label': 'Name, or leave empty',
+    placeholder: tr('what it is for'),
+    'aria-label': tr('Name, or leave empty'),
   });
   const slot = createFieldError({ store, path: formField, frame: box });
-  const set = h('button', { type: 'button', class: 'btn strong', onclick: take }, 'Set it');
+  const set = h('button', { type: 'button', class: 'btn strong', onclick: take }, tr('Set it'));
   const element = h(
     'div',
-    { class: 'own-form', 'data-row': formField, role: 'group', 'aria-label': `A limit of your own on ${quantity.in_text}` },
+    { class: 'own-form', 'data-row': formField, role: 'group', 'aria-label': tr('A limit of your own on {quantity}', { quantity: quantity.in_text }) },
     choice.element,
     box,
     name,
@@ -128,14 +130,18 @@ function createForm({ store, quantity, keep }) {
   }
   function take() {
     const { value: number } = parseFigure(value.value, { unit: quantity.unit, system: store.view.units });
-    if (number === undefined || outside(fieldOf(store.fields, path), number)) return sayWrong(value.value.trim() || 'empty');
+    if (number === undefined || outside(fieldOf(store.fields, path), number)) return sayWrong(value.value.trim() || tr('empty'));
     store.tell(null);
     keep({ ...(name.value.trim() && { name: name.value.trim() }), quantity: quantity.name, bound, value: number });
     value.value = name.value = '';
   }
   function sayWrong(was) {
     const { may_be: may } = fieldOf(store.fields, path);
-    store.tell({ kind: 'refused', field: formField, say: `${quantity.label} was ${was}; a limit must be ${may}.` });
+    store.tell({
+      kind: 'refused',
+      field: formField,
+      say: tr('{label} was {typed}; a limit must be {may_be}.', { label: quantity.label, typed: was, may_be: may }),
+    });
   }
   return {
     element,

@@ -1,5 +1,6 @@
 // Who is aboard: how tall and how quick, and two runners to look at.
 
+import { tr, trLater } from '../../state/language.js';
 import { groundOf } from '../../state/shapes.js';
 import { showQuantity } from '../../state/units.js';
 import { freshName } from '../../state/words.js';
@@ -10,36 +11,36 @@ import { createField } from '../shared/field.js';
 import { createFold } from '../shared/fold.js';
 
 const ROWS = [
-  ['height_m', 'Height'],
-  ['walk_m_s', 'Walks'],
-  ['run_m_s', 'Runs'],
-  ['climb_m_s', 'Climbs'],
-  ['lift_m_s', 'Lift'],
-  ['head_turn_deg_s', 'Head turn'],
+  ['height_m', trLater('Height')],
+  ['walk_m_s', trLater('Walks')],
+  ['run_m_s', trLater('Runs')],
+  ['climb_m_s', trLater('Climbs')],
+  ['lift_m_s', trLater('Lift')],
+  ['head_turn_deg_s', trLater('Head turn')],
 ];
 const RUNNERS = [
-  ['Runner spinward', 0],
-  ['Runner antispinward', 180],
+  [trLater('Runner spinward'), 0],
+  [trLater('Runner antispinward'), 180],
 ];
 
 export function createFeelPerson({ element, store }) {
   const fold = createFold({
-    words: () => `Who is aboard: ${personWords(store)}`,
+    words: () => tr('Who is aboard: {person}', { person: personWords(store) }),
     make: () => [
-      ...ROWS.map(([name, label]) => createField({ store, path: `person.${name}`, label })),
-      { element: h('p', { class: 'small' }, 'Climbs is the speed straight up, on stairs and ladders.'), update() {} },
+      ...ROWS.map(([name, label]) => createField({ store, path: `person.${name}`, label: tr(label) })),
+      { element: h('p', { class: 'small' }, tr('Climbs is the speed straight up, on stairs and ladders.')), update() {} },
     ],
   });
-  const run = h('button', { type: 'button', class: 'btn', onclick: putRunners }, 'Put two runners on the deck');
+  const run = h('button', { type: 'button', class: 'btn', onclick: putRunners }, tr('Put two runners on the deck'));
   element.append(h('p', { class: 'links' }, fold.button), fold.element, h('p', { class: 'links' }, run));
 
   function putRunners() {
     const taken = store.document.motions.map((_, i) => motionName(store, i));
-    const runners = RUNNERS.map(([name, heading]) => runner(store, freshName(name, taken), heading));
+    const runners = RUNNERS.map(([name, heading]) => runner(store, freshName(tr(name), taken), heading));
     store.edit(draft => {
       draft.motions.push(...runners);
     });
-    store.tell({ kind: 'told', say: 'Two runners are on the deck: one spinward, one antispinward.', undo: true });
+    store.tell({ kind: 'told', say: tr('Two runners are on the deck: one spinward, one antispinward.'), undo: true });
   }
   return {
     update() {
@@ -56,7 +57,7 @@ function walks({ fields, document }) {
 
 // once is enough; and the key that plays must not press a button that was just used
 function running({ document }) {
-  return RUNNERS.every(([name]) => document.motions.some(motion => motion.name === name));
+  return RUNNERS.every(([name]) => document.motions.some(motion => motion.name === name || motion.name === tr(name)));
 }
 
 function runner(store, name, heading) {
@@ -67,5 +68,9 @@ function runner(store, name, heading) {
 function personWords(store) {
   const { units } = store.view;
   const speed = path => walkingPace(store.read(path), units);
-  return `${showQuantity(store.read('person.height_m'), 'm', units)}, walks ${speed('person.walk_m_s')}, runs ${speed('person.run_m_s')}`;
+  return tr('{height}, walks {walk}, runs {run}', {
+    height: showQuantity(store.read('person.height_m'), 'm', units),
+    walk: speed('person.walk_m_s'),
+    run: speed('person.run_m_s'),
+  });
 }

@@ -1,5 +1,6 @@
 // A rule: the limits of one quantity as ticks on a line, our value as a notch. In ink: a foot points to what a limit forbids.
 
+import { tr, trParts } from '../../state/language.js';
 import { s, setAttribute, setChildren } from '../shared/dom.js';
 import { boundWords, quantityHeading, studyWords } from './figure_words.js';
 import { makeScale } from '../../state/scale.js';
@@ -56,22 +57,16 @@ function label({ x, line: at, say }) {
 
 function spoken(quantity, rows, units) {
   const said = rows.map(row => `${row.letter}, ${studyWords(row)}, ${boundWords(row, units)}`).join('; ');
-  return `${quantityHeading(quantity, units)}. On the rule: ${said}.`;
+  return tr('{heading}. On the rule: {rows}.', { heading: quantityHeading(quantity, units), rows: said });
 }
 
 /** The signs of the rule, explained once. */
 export function ruleKey() {
-  const sign = (kind, words) => [
-    s('svg', { width: 20, height: 28, viewBox: '0 0 20 28', 'aria-hidden': true, class: 'rule' }, line(20), tick({ x: 10, sign: kind })),
-    words,
-  ];
-  return [
-    'A letter is a row of the table below its rule. The signs: ',
-    ...sign('right', 'a limit, its foot toward what it forbids; '),
-    ...sign('ring', 'a rate reached or observed; '),
-    ...sign('diamond', 'an optimum; '),
-    'the notch is this design.',
-  ];
+  const sign = kind => s('svg', { width: 20, height: 28, viewBox: '0 0 20 28', 'aria-hidden': true, class: 'rule' }, line(20), tick({ x: 10, sign: kind }));
+  return trParts(
+    'A letter is a row of the table below its rule. The signs: {limit}a limit, its foot toward what it forbids; {rate}a rate reached or observed; {optimum}an optimum; the notch is this design.',
+    { limit: sign('right'), rate: sign('ring'), optimum: sign('diamond') },
+  );
 }
 
 // Where the ticks of a rule lie and how their letters make room for each other: numbers only.

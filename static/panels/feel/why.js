@@ -1,11 +1,12 @@
 // Why spin at all: a verdict for a stay, what is not known, and the studies that bear on it, by topic.
 
+import { tr, trLater } from '../../state/language.js';
 import { h, setAttribute, setText } from '../shared/dom.js';
 import { choiceRow, createChoice } from '../shared/choice.js';
 import { createFindings } from './findings.js';
 import { createFold } from '../shared/fold.js';
 
-const STAYS = ['hours', 'days', 'months', 'years'];
+const STAYS = { hours: trLater('hours'), days: trLater('days'), months: trLater('months'), years: trLater('years') };
 
 export function createFeelWhy({ element, store }) {
   let stay = 'months'; // the shortest that weighs on all of a body
@@ -14,17 +15,22 @@ export function createFeelWhy({ element, store }) {
   const lead = h('p', { class: 'small' }),
     verdict = h('p', { class: 'lead', role: 'status' }),
     unknown = h('ul', { class: 'small' });
-  const choice = createChoice({ label: 'For a stay of', options: STAYS.map(value => ({ value, say: value })), chosen: () => stay, choose });
+  const choice = createChoice({
+    label: tr('For a stay of'),
+    options: Object.entries(STAYS).map(([value, say]) => ({ value, say: tr(say) })),
+    chosen: () => stay,
+    choose,
+  });
   const studies = createFold({
-    words: () => `The ${Object.values(chosen().counts).reduce((a, b) => a + b)} studies that bear on ${stay}`,
+    words: () => tr('The {count} studies that bear on {stay}', { count: Object.values(chosen().counts).reduce((a, b) => a + b), stay: tr(STAYS[stay]) }),
     make: () => [createTopics({ why, bearing: () => why().findings.filter(({ stays }) => stays.includes(stay)) })],
   });
   element.append(
-    h('h3', { class: 'third' }, 'Why spin at all?'),
+    h('h3', { class: 'third' }, tr('Why spin at all?')),
     lead,
-    choiceRow('For a stay of', choice),
+    choiceRow(tr('For a stay of'), choice),
     verdict,
-    h('h4', { class: 'fourth' }, 'Not known'),
+    h('h4', { class: 'fourth' }, tr('Not known')),
     unknown,
     h('p', { class: 'links' }, studies.button),
     studies.element,

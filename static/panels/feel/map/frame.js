@@ -1,5 +1,6 @@
 // Where a radius and a spin lie on the map that the server drew, both on log axes; and on it the habitats that meet the wishes.
 
+import { tr } from '../../../state/language.js';
 import { makeScale } from '../../../state/scale.js';
 import { s } from '../../shared/dom.js';
 
@@ -32,10 +33,10 @@ function share(value, [low, high]) {
 /** Where a point lies that the frame does not hold, in words; null where it holds it. */
 export function beyond({ radius_m, spin_rpm }, radius, spin) {
   const sides = [
-    spin < spin_rpm[0] && 'below the map',
-    spin > spin_rpm[1] && 'above the map',
-    radius < radius_m[0] && 'left of the map',
-    radius > radius_m[1] && 'right of the map',
+    spin < spin_rpm[0] && tr('below the map'),
+    spin > spin_rpm[1] && tr('above the map'),
+    radius < radius_m[0] && tr('left of the map'),
+    radius > radius_m[1] && tr('right of the map'),
   ].filter(Boolean);
   return sides.length ? sides.join(', ') : null;
 }
@@ -67,7 +68,7 @@ function smallestMark(frame, { radius_m, spin_rpm, program_most_rpm: most }) {
     'g',
     { class: 'family-smallest' },
     s('rect', { x: x - 4, y: y - 4, width: 8, height: 8 }),
-    s('text', { x: x + (left ? -9 : 9), y: y + 17, 'text-anchor': left ? 'end' : 'start' }, 'smallest'),
+    s('text', { x: x + (left ? -9 : 9), y: y + 17, 'text-anchor': left ? 'end' : 'start' }, tr('smallest')),
   );
 }
 

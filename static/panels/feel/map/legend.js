@@ -1,6 +1,7 @@
 // Round the map of limits: which of them it draws, its key and its table in words, and the map as a file.
 
-import { isLimit } from '../figure_words.js';
+import { tr, trAs, trMany } from '../../../state/language.js';
+import { isLimit, stateWord } from '../figure_words.js';
 import { h, setChildren } from '../../shared/dom.js';
 import { download, fileName } from '../../shared/files.js';
 
@@ -11,10 +12,10 @@ export const FIRST_GROUP = 'both';
 export function groupsOf({ map, quantities }) {
   const drawn = new Set(map.limits.map(limit => limit.quantity));
   return [
-    [FIRST_GROUP, 'gravity and spin'],
-    ['all', 'all of them'],
+    [FIRST_GROUP, tr('gravity and spin')],
+    ['all', tr('all of them')],
     ...quantities.filter(({ name }) => drawn.has(name)).map(({ name, in_text: words }) => [name, words]),
-    ...(map.limits.some(limit => limit.mine) ? [['mine', 'your own']] : []),
+    ...(map.limits.some(limit => limit.mine) ? [['mine', trAs('limits', 'your own')]] : []),
   ];
 }
 
@@ -26,14 +27,24 @@ function inGroup(row, group) {
 /** How this habitat lies to the limits of a group, and to all of them: "Inside 14 of the 17 limits on gravity and spin, and 21 of all 25". */
 export function insideWords(feel, group) {
   const [counted, every] = [group, 'all'].map(one => feel.limits.filter(row => inGroup(row, one) && isLimit(row)));
-  if (!counted.some(row => typeof row.inside === 'boolean')) return 'There is no limit to compare this habitat with';
+  if (!counted.some(row => typeof row.inside === 'boolean')) return tr('There is no limit to compare this habitat with');
   const kept = rows => rows.filter(row => row.inside).length,
-    all = `${kept(every)} of all ${every.length}`;
-  if (group === 'all' || counted.length === every.length) return `Inside ${all} ${every.length === 1 ? 'limit' : 'limits'}`;
-  const which = group === 'mine' ? 'of your own' : `on ${groupsOf(feel).find(([one]) => one === group)[1]}`;
-  return counted.length === 1
-    ? `${kept(counted) ? 'Inside' : 'Beyond'} the one limit ${which}, and inside ${all}`
-    : `Inside ${kept(counted)} of the ${counted.length} limits ${which}, and ${all}`;
+    all = { kept: kept(every), all: every.length };
+  if (group === 'all' || counted.length === every.length)
+    return trMany('Inside {kept} of all {count} limit', 'Inside {kept} of all {count} limits', every.length, all);
+  const said = { ...all, inside: kept(counted), of: counted.length, quantity: groupsOf(feel).find(([one]) => one === group)[1] },
+    isMine = group === 'mine';
+  if (counted.length > 1)
+    return isMine
+      ? tr('Inside {inside} of the {of} limits of your own, and {kept} of all {all}', said)
+      : tr('Inside {inside} of the {of} limits on {quantity}, and {kept} of all {all}', said);
+  if (kept(counted))
+    return isMine
+      ? tr('Inside the one limit of your own, and inside {kept} of all {all}', said)
+      : tr('Inside the one limit on {quantity}, and inside {kept} of all {all}', said);
+  return isMine
+    ? tr('Beyond the one limit of your own, and inside {kept} of all {all}', said)
+    : tr('Beyond the one limit on {quantity}, and inside {kept} of all {all}', said);
 }
 
 /** A group as the server is asked for it: quantities, or `mine`; none of them is all. */
@@ -46,7 +57,7 @@ export function drawnOf(group) {
 
 /** drawing() → the server's drawing of the map. */
 export function createMapKey(drawing) {
-  const element = h('ul', { class: 'map-key', 'aria-label': 'Whose line is which' });
+  const element = h('ul', { class: 'map-key', 'aria-label': tr('Whose line is which') });
   let shown = null;
 
   function update() {
@@ -67,14 +78,14 @@ export function createMapTable({ store, drawing }) {
   const element = h(
     'div',
     {},
-    h('table', { class: 'map-table' }, h('thead', {}, h('tr', {}, head('Limit'), head('who says so'), head('here', 'r'))), body),
+    h('table', { class: 'map-table' }, h('thead', {}, h('tr', {}, head(tr('Limit')), head(tr('who says so')), head(tr('here'), 'r'))), body),
     equal,
   );
   let shown = null;
 
   function update() {
     const { limits, gravity } = drawing(),
-      rows = limits.map(({ says, on_map: isOnMap, who, ids }) => [`${says}${isOnMap ? '' : ', off the map'}`, who, stateOf(store.feel, ids)]),
+      rows = limits.map(({ says, on_map: isOnMap, who, ids }) => [isOnMap ? says : tr('{limit}, off the map', { limit: says }), who, stateOf(store.feel, ids)]),
       key = JSON.stringify(rows);
     if (key === shown) return;
     shown = key;
@@ -82,14 +93,14 @@ export function createMapTable({ store, drawing }) {
       body,
       rows.map(([says, who, here]) => h('tr', {}, h('th', { scope: 'row' }, says), h('td', {}, who), h('td', { class: 'r' }, here))),
     );
-    equal.textContent = `Lines of equal gravity: ${gravity.join(', ')}.`;
+    equal.textContent = tr('Lines of equal gravity: {list}.', { list: gravity.join(', ') });
   }
   return { element, update };
 }
 
 // rows that say the same lie the same
 function stateOf({ limits }, ids) {
-  return limits.find(({ id }) => ids.includes(id))?.state ?? '';
+  return stateWord(limits.find(({ id }) => ids.includes(id))?.state ?? '');
 }
 
 function head(word, kind = null) {
@@ -109,16 +120,17 @@ export function createMapSaving({ store, exported }) {
       const blob = await exported(format, { scene: store.document, export: {} });
       download(`${fileName(store.read('title'))}-map.${ending}`, blob);
     } catch (problem) {
-      store.tell({ kind: 'failed', field: null, say: `The map could not be saved: ${problem.message}` });
+      store.tell({ kind: 'failed', field: null, say: tr('The map could not be saved: {why}', { why: problem.message }) });
     }
   }
   return h(
     'span',
     { class: 'saving' },
-    'Save the map: ',
+    tr('Save the map:'),
+    ' ',
     FILES.flatMap(([format, ending, say], i) => [
       i > 0 && ', ',
-      h('button', { type: 'button', class: 'link', 'aria-label': `Save the map as ${say}`, onclick: () => save(format, ending) }, say),
+      h('button', { type: 'button', class: 'link', 'aria-label': tr('Save the map as {format}', { format: say }), onclick: () => save(format, ending) }, say),
     ]),
   );
 }

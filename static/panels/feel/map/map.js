@@ -1,6 +1,7 @@
 // The map of place 4: spin against radius, as the server draws it, what each published limit forbids; and over it this habitat as a
 // ring.
 
+import { tr } from '../../../state/language.js';
 import { RADIUS, SPIN } from '../../../state/fields.js';
 import { createNewest } from '../../../state/newest.js';
 import { clamp } from '../../../state/scale.js';
@@ -28,7 +29,7 @@ export function createFeelMap({ element, store, client, large }) {
     inside = s('rect', {}),
     band = s('g', { 'clip-path': 'url(#map-inside)' }),
     mark = createHabitatMark(),
-    title = s('title', { id: 'map-title' }, 'Map of radius and spin'),
+    title = s('title', { id: 'map-title' }, tr('Map of radius and spin')),
     words = s('desc', { id: 'map-words' });
   const defs = s('defs', {}, hatch(), s('clipPath', { id: 'map-inside' }, inside));
   const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, defs, ground, band, mark.element);
@@ -36,16 +37,16 @@ export function createFeelMap({ element, store, client, large }) {
   const box = h('div', { class: 'map-box' }, svg, ring.element);
   const caption = h('p', { class: 'small' }),
     key = createMapKey(() => drawing);
-  const list = createList({ 'aria-label': 'Limits drawn on the map' }, { options: () => groupsOf(store.feel), chosen: () => group, choose });
+  const list = createList({ 'aria-label': tr('Limits drawn on the map') }, { options: () => groupsOf(store.feel), chosen: () => group, choose });
   const table = createFold({
-    words: () => (table.element.hidden ? 'Show the table' : 'Hide the table'),
+    words: () => (table.element.hidden ? tr('Show the table') : tr('Hide the table')),
     make: () => [createMapTable({ store, drawing: () => drawing })],
   });
   const drawn = h('div', {}, box, caption);
   element.append(
     drawn,
-    h('p', { class: 'links' }, large.button({ place: 4, title: () => 'Map of published limits', part: drawn })),
-    h('div', { class: 'between' }, h('span', {}, 'Limits drawn'), list.element),
+    h('p', { class: 'links' }, large.button({ place: 4, title: () => tr('Map of published limits'), part: drawn })),
+    h('div', { class: 'between' }, h('span', {}, tr('Limits drawn')), list.element),
     key.element,
     table.element,
     h('p', { class: 'links' }, table.button, createMapSaving({ store, exported: client.exported })),
@@ -66,7 +67,7 @@ export function createFeelMap({ element, store, client, large }) {
     answered: show,
     failed: problem => {
       request = null; // with the next answer about people it is asked again
-      setText(caption, `The map could not be drawn: ${problem.message}`);
+      setText(caption, tr('The map could not be drawn: {why}', { why: problem.message }));
     },
   });
 
@@ -77,7 +78,7 @@ export function createFeelMap({ element, store, client, large }) {
       options = { width, draw: drawnOf(group), units: store.view.units };
     if (request && JSON.stringify([request.body.person, request.body.own_limits, request.options]) === JSON.stringify([person, own_limits, options])) return;
     request = { body: { habitat, person, own_limits }, options };
-    if (!drawing) setText(caption, 'Drawing the map…');
+    if (!drawing) setText(caption, tr('Drawing the map…'));
     want();
   }
 
@@ -106,7 +107,7 @@ export function createFeelMap({ element, store, client, large }) {
     drawMark();
     const counted = countedWords();
     setText(caption, captionWords(counted));
-    setText(words, `${dialWords(store)}. ${counted} The table below holds the same.`);
+    setText(words, tr('{dials}. {counted} The table below holds the same.', { dials: dialWords(store), counted }));
     ring.update();
     list.update();
     key.update();
@@ -118,7 +119,7 @@ export function createFeelMap({ element, store, client, large }) {
     if (!svg.checkVisibility()) return;
     labels ??= labelsOf([...svg.querySelectorAll(WORDS)]);
     const [radius_m, spin_rpm] = [RADIUS, SPIN].map(store.read);
-    mark.update(frame, { called: store.read('title') || 'This habitat', radius_m, spin_rpm, labels });
+    mark.update(frame, { called: store.read('title') || tr('This habitat'), radius_m, spin_rpm, labels });
   }
 
   // the count, and why it may disagree with the lines
@@ -128,8 +129,8 @@ export function createFeelMap({ element, store, client, large }) {
   }
 
   function captionWords(counted) {
-    const wishes = family?.family ? ' Hatched: what meets your wishes; the square is the smallest.' : '';
-    return `${counted} Each tint is what one limit forbids. Drag the ring to change radius and spin.${wishes}`;
+    const wishes = family?.family ? tr('Hatched: what meets your wishes; the square is the smallest.') : null;
+    return [counted, tr('Each tint is what one limit forbids. Drag the ring to change radius and spin.'), wishes].filter(Boolean).join(' ');
   }
 
   return {

@@ -1,6 +1,7 @@
 // The ring on the map: this habitat. Dragged, or moved by the arrows, it sets radius and spin; with something held, one dial only,
 // and the other follows.
 
+import { tr } from '../../../state/language.js';
 import { RADIUS, SPIN, fieldOf, shownOf } from '../../../state/fields.js';
 import { clamp, makeScale, roundTo } from '../../../state/scale.js';
 import { formatFigure, shownStep, shownUnit, toShown, withUnit } from '../../../state/units.js';
@@ -13,8 +14,8 @@ export function createRing({ store, frame, say }) {
     class: 'ring-grip',
     role: 'slider',
     tabindex: 0,
-    'aria-label': 'This habitat on the map: left and right for radius, up and down for spin',
-    'aria-roledescription': 'slider of two ways',
+    'aria-label': tr('This habitat on the map: left and right for radius, up and down for spin'),
+    'aria-roledescription': tr('slider of two ways'),
     onkeydown,
   });
 

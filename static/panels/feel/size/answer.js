@@ -1,5 +1,6 @@
 // What the wishes come to: in words, the smallest habitat to take over, or which wishes collide and what would let them meet.
 
+import { tr } from '../../../state/language.js';
 import { SPIN } from '../../../state/fields.js';
 import { h, setChildren } from '../../shared/dom.js';
 import { habitatWords } from '../map/ring.js';
@@ -30,7 +31,7 @@ export function createSizeAnswer({ store, alter }) {
       h(
         'p',
         { class: 'links' },
-        h('button', { type: 'button', class: 'btn', onclick: () => use(radius_m, spinOf(answer)) }, 'Use this habitat'),
+        h('button', { type: 'button', class: 'btn', onclick: () => use(radius_m, spinOf(answer)) }, tr('Use this habitat')),
         h('span', { class: 'small' }, says),
       ),
     ];
@@ -49,7 +50,7 @@ export function createSizeAnswer({ store, alter }) {
 
   function instead({ wish, could_be_said: value, could_be_says: say }) {
     if (!hasFigure({ could_be: value })) return null;
-    return h('button', { type: 'button', class: 'btn', onclick: () => alter(wish, value) }, `Make it ${say}`);
+    return h('button', { type: 'button', class: 'btn', onclick: () => alter(wish, value) }, tr('Make it {figure}', { figure: say }));
   }
 
   function show(answer) {

@@ -1,5 +1,6 @@
 // Size it for me: wishes in rows, the smallest habitat that meets them, and all others that do as a band on the map.
 
+import { tr } from '../../../state/language.js';
 import { createNewest } from '../../../state/newest.js';
 import { h, setAttribute, setChildren } from '../../shared/dom.js';
 import { createSizeAnswer } from './answer.js';
@@ -10,7 +11,7 @@ const SETTLE_MS = 180; // a wish is asked about once its figure rests
 
 /** shown(answer | null): what the map draws of it. */
 export function createFeelSize({ element, store, client, shown }) {
-  const fold = createFold({ words: () => 'Size it for me', make: () => [createWishes({ store, client, shown })] });
+  const fold = createFold({ words: () => tr('Size it for me'), make: () => [createWishes({ store, client, shown })] });
   element.append(h('h3', { class: 'third' }, fold.button), fold.element);
   return { update: fold.update };
 }
@@ -22,7 +23,7 @@ function createWishes({ store, client, shown }) {
     rows = [],
     awaited = true; // the answer, by who has just opened this or changed a wish
   const list = h('div', { class: 'wishes' });
-  const add = h('button', { type: 'button', class: 'btn', onclick: addOne }, 'Add a wish');
+  const add = h('button', { type: 'button', class: 'btn', onclick: addOne }, tr('Add a wish'));
   const answer = createSizeAnswer({ store, alter: (number, value) => put(number, { ...wishes[number], value }) });
   const newest = createNewest({
     request,
@@ -33,7 +34,7 @@ function createWishes({ store, client, shown }) {
   const element = h(
     'div',
     {},
-    h('p', { class: 'small' }, 'The smallest habitat that meets every wish:'),
+    h('p', { class: 'small' }, tr('The smallest habitat that meets every wish:')),
     list,
     h('p', { class: 'links' }, add),
     answer.element,

@@ -1,5 +1,6 @@
 // What may be wished of a habitat, and a wish as the server takes it: a figure with its bound, or all limits of one study.
 
+import { tr, trLater } from '../../../state/language.js';
 import { isLimit } from '../figure_words.js';
 import { formatFigure, parseFigure, shownUnit, toShown } from '../../../state/units.js';
 import { h, setAttribute, setChildren, setText, icon } from '../../shared/dom.js';
@@ -9,18 +10,18 @@ const STUDY = 'study:';
 
 // id → words, the server's quantity and bound, its unit, the value it begins with
 export const FIGURES = {
-  gravity_exactly: { words: 'Gravity exactly', quantity: 'gravity', bound: 'exactly', unit: 'g', first: 0.5 },
-  gravity_least: { words: 'Gravity at least', quantity: 'gravity', bound: 'at_least', unit: 'g', first: 0.3 },
-  gravity_most: { words: 'Gravity at most', quantity: 'gravity', bound: 'at_most', unit: 'g', first: 1 },
-  spin_most: { words: 'Spin at most', quantity: 'spin', bound: 'at_most', unit: 'rpm', first: 2 },
-  spin_least: { words: 'Spin at least', quantity: 'spin', bound: 'at_least', unit: 'rpm', first: 1 },
-  gradient_most: { words: 'Head to foot at most', quantity: 'gradient', bound: 'at_most', unit: '%', first: 3 },
-  rim_speed_least: { words: 'Rim speed at least', quantity: 'rim_speed', bound: 'at_least', unit: 'm/s', first: 10 },
-  rim_speed_most: { words: 'Rim speed at most', quantity: 'rim_speed', bound: 'at_most', unit: 'm/s', first: 100 },
-  head_turn_most: { words: 'Turning the head at most', quantity: 'head_turn', bound: 'at_most', unit: 'rad/s²', first: 0.3 },
-  coriolis_most: { words: 'Coriolis at most', quantity: 'coriolis', bound: 'at_most', unit: '', first: 0.2 },
-  radius_most: { words: 'Radius at most (a hull)', quantity: 'radius', bound: 'at_most', unit: 'm', first: 100 },
-  radius_least: { words: 'Radius at least', quantity: 'radius', bound: 'at_least', unit: 'm', first: 20 },
+  gravity_exactly: { words: trLater('Gravity exactly'), quantity: 'gravity', bound: 'exactly', unit: 'g', first: 0.5 },
+  gravity_least: { words: trLater('Gravity at least'), quantity: 'gravity', bound: 'at_least', unit: 'g', first: 0.3 },
+  gravity_most: { words: trLater('Gravity at most'), quantity: 'gravity', bound: 'at_most', unit: 'g', first: 1 },
+  spin_most: { words: trLater('Spin at most'), quantity: 'spin', bound: 'at_most', unit: 'rpm', first: 2 },
+  spin_least: { words: trLater('Spin at least'), quantity: 'spin', bound: 'at_least', unit: 'rpm', first: 1 },
+  gradient_most: { words: trLater('Head to foot at most'), quantity: 'gradient', bound: 'at_most', unit: '%', first: 3 },
+  rim_speed_least: { words: trLater('Rim speed at least'), quantity: 'rim_speed', bound: 'at_least', unit: 'm/s', first: 10 },
+  rim_speed_most: { words: trLater('Rim speed at most'), quantity: 'rim_speed', bound: 'at_most', unit: 'm/s', first: 100 },
+  head_turn_most: { words: trLater('Turning the head at most'), quantity: 'head_turn', bound: 'at_most', unit: 'rad/s²', first: 0.3 },
+  coriolis_most: { words: trLater('Coriolis at most'), quantity: 'coriolis', bound: 'at_most', unit: '', first: 0.2 },
+  radius_most: { words: trLater('Radius at most (a hull)'), quantity: 'radius', bound: 'at_most', unit: 'm', first: 100 },
+  radius_least: { words: trLater('Radius at least'), quantity: 'radius', bound: 'at_least', unit: 'm', first: 20 },
 };
 
 export const FIRST_WISHES = [newWish('gravity_exactly'), newWish('spin_most')];
@@ -37,10 +38,10 @@ export function choicesOf(limits) {
   for (const row of limits) {
     const { id, study, year, mine } = row;
     if (mine || !isLimit(row)) continue;
-    studies.set(id.split('.')[0], { year, words: `All of ${study} ${year ?? ''}`.trim() });
+    studies.set(id.split('.')[0], { year, words: tr('All of {study}', { study: `${study} ${year ?? ''}`.trim() }) });
   }
   const listed = [...studies].sort(([, a], [, b]) => (a.year ?? Infinity) - (b.year ?? Infinity) || a.words.localeCompare(b.words, 'en'));
-  return [...Object.entries(FIGURES).map(([id, { words }]) => [id, words]), ...listed.map(([id, { words }]) => [STUDY + id, words])];
+  return [...Object.entries(FIGURES).map(([id, { words }]) => [id, tr(words)]), ...listed.map(([id, { words }]) => [STUDY + id, words])];
 }
 
 /** The next wish offered: the first kind not yet among them. */
@@ -67,9 +68,9 @@ export function asRequest(wishes, person) {
 
 /** wish() → the wish as it stands; change(wish); remove(). */
 export function createWishRow({ store, number, wish, change, remove }) {
-  const name = `Wish ${number + 1}`;
+  const wished = { number: number + 1 };
   const list = createList(
-    { 'aria-label': `${name}: what` },
+    { 'aria-label': tr('Wish {number}: what', wished) },
     { options: () => choicesOf(store.feel.limits), chosen: () => wish().id, choose: id => change(newWish(id)) },
   );
   const input = h('input', {
@@ -77,7 +78,7 @@ export function createWishRow({ store, number, wish, change, remove }) {
     inputmode: 'decimal',
     autocomplete: 'off',
     spellcheck: 'false',
-    'aria-label': `${name}: figure`,
+    'aria-label': tr('Wish {number}: figure', wished),
     onfocus: () => input.select(),
     onblur: commit,
     onkeydown,
@@ -85,7 +86,7 @@ export function createWishRow({ store, number, wish, change, remove }) {
   const unit = h('span', { class: 'unit' });
   const value = h('span', { class: 'val' }, input, unit);
   const error = h('p', { class: 'refusal', hidden: true });
-  const away = h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove wish ${number + 1}`, onclick: remove }, icon('close'));
+  const away = h('button', { type: 'button', class: 'icon-button', 'aria-label': tr('Remove wish {number}', wished), onclick: remove }, icon('close'));
   const element = h('div', { class: 'wish' }, list.element, value, away, error);
   let typed = false;
 
@@ -103,9 +104,15 @@ export function createWishRow({ store, number, wish, change, remove }) {
       setError(null);
       return update();
     }
-    const measure = unit.textContent ? ` in ${unit.textContent}` : '';
-    if (si === undefined) return setError(`${name} was ${said || 'empty'}; it must be a number${measure}.`);
+    if (si === undefined) return setError(wrongWords(said || tr('empty')));
     change({ ...wish(), value: si });
+  }
+
+  function wrongWords(was) {
+    const measure = unit.textContent;
+    return measure
+      ? tr('Wish {number} was {typed}; it must be a number in {unit}.', { ...wished, typed: was, unit: measure })
+      : tr('Wish {number} was {typed}; it must be a number.', { ...wished, typed: was });
   }
 
   function onkeydown(event) {
@@ -143,5 +150,5 @@ export function createWishRow({ store, number, wish, change, remove }) {
 // as many figures as were typed, four of what was worked out
 function rounded(shown) {
   const short = Number(shown.toPrecision(4));
-  return formatFigure(Math.abs(short - shown) < 1e-9 * Math.abs(shown) ? shown : short, 0.1).replace(/\.0$/, '');
+  return formatFigure(Math.abs(short - shown) < 1e-9 * Math.abs(shown) ? shown : short, 0.1).replace(/[.,]0$/, '');
 }
