@@ -14,6 +14,7 @@ from math import floor
 import numpy as np
 
 from ..errors import TooMuch, refusal
+from ..language import tr, written
 from ..physics.budget import spend
 from .bounds import GREATEST_ROWS, too_long
 from .notes import as_json
@@ -52,7 +53,14 @@ def _blocks(trace, options):
     sampled = sample_scene(trace, flat, flying=options.rows == ALIVE)
     rows = sampled.notes["counts"]["csv_rows"]
     if rows > GREATEST_ROWS:
-        raise TooMuch(refusal("export", f"{rows} rows", f"within {GREATEST_ROWS:,} rows", too_long(rows)))
+        raise TooMuch(
+            refusal(
+                "export",
+                tr("{rows} rows", rows=rows),
+                tr("within {most} rows", most=written(GREATEST_ROWS, ",")),
+                too_long(rows),
+            )
+        )
     unit = options.unit
     names = [f"{c}_{unit}" for c in "xyz"] + [f"v{c}_{unit}_s" for c in "xyz"]
     names += _TURNED if options.turning == TURNING else []

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, fields, replace
 
 from ..errors import BadInput, refusal
+from ..language import tr, tr_later
 from ..physics.budget import TooMuchWork, passing, spend
 from . import csv, forces, gltf, limits_sheet, plain, plots, usd
 from .notes import as_json
@@ -57,14 +58,16 @@ class Format:
 def _in_words(exceeded, trace, options):
     """The same, naming the motion that has most samples in the file, and what would fit."""
     used, most = (amount.told(exceeded.what) for amount in (exceeded.used, exceeded.most))
-    say = f"The file is more work than {most}: it was given up after {used}. "
     name = most_sampled(trace, options)
-    say += f"Most of it is of motion {name}. " if name else ""
-    say += (
-        "What would fit: fewer frames per second (fps), a shorter part of the scene (from_s, to_s) or fewer motions."
-        + exceeded.busy
-    )
-    return exceeded.of(refusal("export", used, f"within {most}", say))
+    says = [
+        tr("The file is more work than {most}: it was given up after {used}.", most=most, used=used),
+        tr("Most of it is of motion {name}.", name=name) if name else "",
+        tr(
+            "What would fit: fewer frames per second (fps), a shorter part of the scene (from_s, to_s) or fewer motions."
+        ),
+    ]
+    say = " ".join(filter(None, says)) + exceeded.busy
+    return exceeded.of(refusal("export", used, tr("within {most}", most=most), say))
 
 
 def _notes(trace, options):
@@ -86,7 +89,7 @@ _STAGED = (*_SCENE, "stage_cameras", "cameras")
 _ALL = (
     Format(
         "csv",
-        "Paths, one row per frame and body",
+        tr_later("Paths, one row per frame and body"),
         _TABLE,
         "csv",
         csv.table,
@@ -94,7 +97,7 @@ _ALL = (
     ),
     Format(
         "csv-frames",
-        "Paths, one table per frame",
+        tr_later("Paths, one table per frame"),
         _ZIP,
         "frames.zip",
         csv.a_file_a_frame,
@@ -102,36 +105,48 @@ _ALL = (
     ),
     Format(
         "notes",
-        "Notes to the paths: names, axes, the scene",
+        tr_later("Notes to the paths: names, axes, the scene"),
         _JSON,
         "notes.json",
         _notes,
         (*_STAGED, "rows", "turning", "hull"),
     ),
     Format(
-        "json", "Every array, in the design's own axes and metres", _JSON, "json", plain.document, (*_FRAMES, "view")
+        "json",
+        tr_later("Every array, in the design's own axes and metres"),
+        _JSON,
+        "json",
+        plain.document,
+        (*_FRAMES, "view"),
     ),
     Format(
         "glb",
-        "glTF 2.0, an animated scene in one file",
+        tr_later("glTF 2.0, an animated scene in one file"),
         "model/gltf-binary",
         "glb",
         _glb,
         (*_FRAMES, "shown_fps", "view", "origin", "stage_cameras", "cameras"),
     ),
-    Format("usda", "OpenUSD as text", "model/vnd.usda", "usda", _of_samples(usd.usda), (*_STAGED, "hull")),
+    Format("usda", tr_later("OpenUSD as text"), "model/vnd.usda", "usda", _of_samples(usd.usda), (*_STAGED, "hull")),
     Format(
         "usdc",
-        "OpenUSD, compact, for thousands of drops",
+        tr_later("OpenUSD, compact, for thousands of drops"),
         "model/vnd.usd",
         "usdc",
         _of_samples(usd.usdc),
         (*_STAGED, "hull"),
     ),
-    Format("usdz", "OpenUSD in one package", "model/vnd.usdz+zip", "usdz", _of_samples(usd.usdz), (*_STAGED, "hull")),
+    Format(
+        "usdz",
+        tr_later("OpenUSD in one package"),
+        "model/vnd.usdz+zip",
+        "usdz",
+        _of_samples(usd.usdz),
+        (*_STAGED, "hull"),
+    ),
     Format(
         "forces-csv",
-        "The frame's turning, one row per frame",
+        tr_later("The frame's turning, one row per frame"),
         _TABLE,
         "forces.csv",
         forces.table,
@@ -139,7 +154,7 @@ _ALL = (
     ),
     Format(
         "forces-notes",
-        "The formula, the centre and a worked number",
+        tr_later("The formula, the centre and a worked number"),
         _JSON,
         "forces.json",
         forces.notes,
@@ -147,23 +162,39 @@ _ALL = (
     ),
     Format(
         "html",
-        "The scene as one file that plays by itself, in any browser and without a network",
+        tr_later("The scene as one file that plays by itself, in any browser and without a network"),
         _HTML,
         "html",
         scene_file,
         ("motions",),
     ),
-    Format("plot-path-svg", "Plot of the paths", _SVG, "path.svg", plots.path_svg, _WHICH),
-    Format("plot-path-pdf", "Plot of the paths, for print", _PDF, "path.pdf", plots.path_pdf, _WHICH),
-    Format("plot-true-svg", "Plot of the paths at true scale", _SVG, "true.svg", plots.true_svg, _WHICH),
-    Format("plot-true-pdf", "Plot of the paths at true scale, for print", _PDF, "true.pdf", plots.true_pdf, _WHICH),
-    Format("plot-height-svg", "Plot of height against time", _SVG, "height.svg", plots.height_svg, _WHICH),
-    Format("plot-height-pdf", "Plot of height against time, for print", _PDF, "height.pdf", plots.height_pdf, _WHICH),
-    Format("plot-felt-svg", "Plot of apparent acceleration", _SVG, "felt.svg", plots.felt_svg, _WHICH),
-    Format("plot-felt-pdf", "Plot of apparent acceleration, for print", _PDF, "felt.pdf", plots.felt_pdf, _WHICH),
-    Format("plots-pdf", "All three plots on one page", _PDF, "plots.pdf", plots.plots_pdf, _WHICH),
-    Format("map-svg", "Map of published limits", _SVG, "map.svg", limits_sheet.map_svg, ()),
-    Format("map-pdf", "Map of published limits, for print", _PDF, "map.pdf", limits_sheet.map_pdf, ()),
+    Format("plot-path-svg", tr_later("Plot of the paths"), _SVG, "path.svg", plots.path_svg, _WHICH),
+    Format("plot-path-pdf", tr_later("Plot of the paths, for print"), _PDF, "path.pdf", plots.path_pdf, _WHICH),
+    Format("plot-true-svg", tr_later("Plot of the paths at true scale"), _SVG, "true.svg", plots.true_svg, _WHICH),
+    Format(
+        "plot-true-pdf",
+        tr_later("Plot of the paths at true scale, for print"),
+        _PDF,
+        "true.pdf",
+        plots.true_pdf,
+        _WHICH,
+    ),
+    Format("plot-height-svg", tr_later("Plot of height against time"), _SVG, "height.svg", plots.height_svg, _WHICH),
+    Format(
+        "plot-height-pdf",
+        tr_later("Plot of height against time, for print"),
+        _PDF,
+        "height.pdf",
+        plots.height_pdf,
+        _WHICH,
+    ),
+    Format("plot-felt-svg", tr_later("Plot of apparent acceleration"), _SVG, "felt.svg", plots.felt_svg, _WHICH),
+    Format(
+        "plot-felt-pdf", tr_later("Plot of apparent acceleration, for print"), _PDF, "felt.pdf", plots.felt_pdf, _WHICH
+    ),
+    Format("plots-pdf", tr_later("All three plots on one page"), _PDF, "plots.pdf", plots.plots_pdf, _WHICH),
+    Format("map-svg", tr_later("Map of published limits"), _SVG, "map.svg", limits_sheet.map_svg, ()),
+    Format("map-pdf", tr_later("Map of published limits, for print"), _PDF, "map.pdf", limits_sheet.map_pdf, ()),
 )
 FORMATS = {one.name: one for one in _ALL}
 _NOTES = {"csv": "notes", "csv-frames": "notes", "forces-csv": "forces-notes"}  # tables say nothing of themselves
@@ -172,7 +203,7 @@ _NOTES = {"csv": "notes", "csv-frames": "notes", "forces-csv": "forces-notes"}  
 def listed():
     """The formats as data, for a page to offer."""
     return [
-        {"name": f.name, "say": f.say, "ending": f.ending, "media_type": f.media_type, "uses": list(f.uses)}
+        {"name": f.name, "say": tr(f.say), "ending": f.ending, "media_type": f.media_type, "uses": list(f.uses)}
         for f in _ALL
     ]
 
@@ -183,8 +214,8 @@ def format_of(path):
     fitting = [f for f in FORMATS.values() if name.endswith("." + f.ending)]
     if not fitting:
         endings = ", ".join(sorted(f".{f.ending}" for f in FORMATS.values()))
-        say = f"No format goes by the name {path.name}; a file may end in {endings}."
-        raise BadInput(refusal("export", path.name, f"a name that ends in {endings}", say))
+        say = tr("No format goes by the name {name}; a file may end in {endings}.", name=path.name, endings=endings)
+        raise BadInput(refusal("export", path.name, tr("a name that ends in {endings}", endings=endings), say))
     return max(fitting, key=lambda f: len(f.ending))
 
 

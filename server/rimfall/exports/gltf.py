@@ -10,6 +10,7 @@ import numpy as np
 
 from .. import __version__
 from ..errors import TooMuch, refusal
+from ..language import tr, written
 from . import gltf_shapes as shapes
 from .gltf_file import LINES, POINTS, File
 from .notes import MOST_NODES
@@ -83,8 +84,12 @@ def _turning(sampled, ball):
     parts = shapes.attitude_steps(ball.keys.time_s, ball.attitude, GREATEST_TURNS)
     if parts is None:
         name = sampled.notes["scene"]["motions"][ball.motion]["name"]
-        say = f"The ball of motion {name} turns too often for its file; let it spin more slowly (ball_spin_rpm) or end sooner."
-        raise TooMuch(refusal("motions", name, f"within {GREATEST_TURNS:,} keys of one body's turning", say))
+        say = tr(
+            "The ball of motion {name} turns too often for its file; let it spin more slowly (ball_spin_rpm) or end sooner.",
+            name=name,
+        )
+        may_be = tr("within {most} keys of one body's turning", most=written(GREATEST_TURNS, ","))
+        raise TooMuch(refusal("motions", name, may_be, say))
     times, shown_s = (shapes.parted(v, parts) for v in (ball.keys.time_s, ball.keys.shown_s))
     return shown_s, shapes.attitude_keys(times, ball.attitude)
 

@@ -6,6 +6,7 @@ from fractions import Fraction
 import numpy as np
 
 from ..errors import BadInput
+from ..language import tr, written
 from ..scene.document import frame_rate
 from ..scene.reading import as_json, read_choices
 from ..scene.validation_errors import wrong
@@ -166,20 +167,30 @@ def _chosen(names, scene):
     there = [m.name for m in scene.motions]
     for name in names or []:
         if name not in there:
-            raise BadInput(wrong("export.motions", name, "names among " + ", ".join(there) if there else "null"))
+            raise BadInput(
+                wrong("export.motions", name, tr("names among {names}", names=", ".join(there)) if there else "null")
+            )
     return tuple(n for n in there if names is None or n in names)
 
 
 def _check(options, scene):
     if options.to_s is not None and options.to_s < options.from_s:
-        raise BadInput(wrong("export.to_s", options.to_s, f"{options.from_s:g} s or later, as it starts there"))
+        raise BadInput(
+            wrong(
+                "export.to_s",
+                options.to_s,
+                tr("{time} s or later, as it starts there", time=written(options.from_s, "g")),
+            )
+        )
     _check_retime(options)
     if options.origin == "release" and not options.motions:
-        raise BadInput(wrong("export.origin", "release", "axis or a place while no motion is taken"))
+        raise BadInput(wrong("export.origin", "release", tr("axis or a place while no motion is taken")))
     if not isinstance(options.origin, str):
         floors = scene.habitat.grounds
         if options.origin[3] >= floors:
-            raise BadInput(wrong("export.origin.floor", options.origin[3], f"0 to {floors - 1}"))
+            raise BadInput(
+                wrong("export.origin.floor", options.origin[3], tr("{least} to {most}", least=0, most=floors - 1))
+            )
     for k, camera in enumerate(options.stage_cameras):
         _check_sight(f"export.stage_cameras.{k}", camera)
     for k, camera in enumerate(options.cameras):
@@ -194,19 +205,27 @@ def _check_retime(options):
     for k in range(1, len(frames)):
         if frames[k] <= frames[k - 1]:
             raise BadInput(
-                wrong(f"export.retime.keys.{k}.frame", frames[k], f"after frame {frames[k - 1]}, the key before it")
+                wrong(
+                    f"export.retime.keys.{k}.frame",
+                    frames[k],
+                    tr("after frame {frame}, the key before it", frame=frames[k - 1]),
+                )
             )
         if times[k] < times[k - 1]:
             raise BadInput(
-                wrong(f"export.retime.keys.{k}.time_s", times[k], f"{times[k - 1]:g} s or later, as the key before it")
+                wrong(
+                    f"export.retime.keys.{k}.time_s",
+                    times[k],
+                    tr("{time} s or later, as the key before it", time=written(times[k - 1], "g")),
+                )
             )
     for name in ("from_s", "to_s", "first_frame"):
         if getattr(options, name) != getattr(Options, name):
-            may_be = "left out with a retime curve, which goes from its first key to its last"
+            may_be = tr("left out with a retime curve, which goes from its first key to its last")
             raise BadInput(wrong(f"export.{name}", getattr(options, name), may_be))
     if options.shown_fps != options.fps:
         raise BadInput(
-            wrong("export.shown_fps", _rate(options.shown_fps), "left out with a retime curve, which is the pace")
+            wrong("export.shown_fps", _rate(options.shown_fps), tr("left out with a retime curve, which is the pace"))
         )
 
 
@@ -215,7 +234,7 @@ def _check_rows(field, camera):
     for k, row in enumerate(camera.rows):
         _check_sight(f"{field}.rows.{k}", row)
         if k and row.time_s <= camera.rows[k - 1].time_s:
-            may_be = f"later than {camera.rows[k - 1].time_s:g} s, the row before it"
+            may_be = tr("later than {time} s, the row before it", time=written(camera.rows[k - 1].time_s, "g"))
             raise BadInput(wrong(f"{field}.rows.{k}.time_s", row.time_s, may_be))
 
 
@@ -223,6 +242,6 @@ def _check_sight(field, camera):
     """A camera looks somewhere, and knows which side of its picture is up."""
     sight, up = np.subtract(camera.target_m, camera.position_m), np.array(camera.up)
     if not np.any(sight):
-        raise BadInput(wrong(f"{field}.target_m", list(camera.target_m), "another place than the camera's own"))
+        raise BadInput(wrong(f"{field}.target_m", list(camera.target_m), tr("another place than the camera's own")))
     if np.linalg.norm(np.cross(sight, up)) <= _STRAIGHT * np.linalg.norm(sight) * np.linalg.norm(up):
-        raise BadInput(wrong(f"{field}.up", list(camera.up), "a direction across that in which the camera looks"))
+        raise BadInput(wrong(f"{field}.up", list(camera.up), tr("a direction across that in which the camera looks")))

@@ -8,6 +8,7 @@ events with exact states, landing, words. The `motion` of a ball, drop, stream o
 from dataclasses import replace
 from functools import partial
 
+from ..language import tr
 from ..scene.answers import outcome
 from ..scene.json_arrays import as_lists, with_arrays
 from . import axes
@@ -21,8 +22,8 @@ def document(trace, options):
     options = replace(options, up="Z")
     sampled = sample_scene(trace, options, axes.DESIGN)
     file = sampled.notes["file"] | {
-        "axes": "x out through the reference line, y spinward there, z along the spin vector",
-        "origin": "on the axis of spin, at the middle of the habitat",
+        "axes": tr("x out through the reference line, y spinward there, z along the spin vector"),
+        "origin": tr("on the axis of spin, at the middle of the habitat"),
         "up": None,
     }
     content = {

@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 
 from ..errors import TooMuch, refusal
+from ..language import tr, written
 from ..motions.trajectory import attitudes
 from ..physics import frames, quaternions
 from ..physics.aboard import of_frame
@@ -65,7 +66,8 @@ def weigh(counted):
     total = sum(count for _, count in counted)
     if total > GREATEST_SAMPLES:
         name = max(counted, key=lambda c: c[1])[0]
-        raise TooMuch(refusal("motions", name, f"within {GREATEST_SAMPLES:,} samples", too_many(total, name)))
+        may_be = tr("within {most} samples", most=written(GREATEST_SAMPLES, ","))
+        raise TooMuch(refusal("motions", name, may_be, too_many(total, name)))
 
 
 def _samples(traced, time_s, flying):

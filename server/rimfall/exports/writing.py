@@ -7,6 +7,7 @@ import os
 import zipfile
 
 from ..errors import BadInput, refusal
+from ..language import tr
 from ..physics.budget import spend
 
 _numbers = itertools.count()  # no name of the file's in it: two long ones may begin alike
@@ -33,8 +34,8 @@ def write_all(files):
             for half in halves.values():
                 half.unlink(missing_ok=True)
     except OSError as error:
-        say = f"Cannot write {path}: {error.strerror or error}."
-        raise BadInput(refusal("file", str(path), "a place that can be written", say)) from None
+        say = tr("Cannot write {path}: {why}.", path=path, why=error.strerror or error)
+        raise BadInput(refusal("file", str(path), tr("a place that can be written"), say)) from None
 
 
 _EPOCH = (1980, 1, 1, 0, 0, 0)  # the zip's own zero

@@ -10,6 +10,7 @@ import json
 from starlette.responses import Response
 
 from ..errors import Refused, refusal
+from ..language import tr
 from .asked import Answer, Asked, refused
 from .leaving import until_left
 from .pool import Closed, Full, Job, Pool
@@ -95,12 +96,16 @@ async def whole(pool: Pool, asked: Asked) -> Answer:
 
 def _unavailable(why):
     if isinstance(why, Died):
-        was, say = "ended", "The process that worked on this has ended, and another takes its place. Send this again."
+        was, say = (
+            "ended",
+            tr("The process that worked on this has ended, and another takes its place. Send this again."),
+        )
     elif isinstance(why, Closed):
-        was, say = "stopping", "The server is stopping. Send this again when it runs."
+        was, say = "stopping", tr("The server is stopping. Send this again when it runs.")
     else:
-        was, say = "busy", f"The server has too much to do just now. Send this again in {RETRY_AFTER_S} s."
-    answer = refused(Refused(refusal("server", was, "asked again later", say)), 503)
+        say = tr("The server has too much to do just now. Send this again in {seconds} s.", seconds=RETRY_AFTER_S)
+        was = "busy"
+    answer = refused(Refused(refusal("server", was, tr("asked again later"), say)), 503)
     answer.headers["retry-after"] = str(RETRY_AFTER_S)
     return answer
 

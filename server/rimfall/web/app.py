@@ -11,6 +11,8 @@ from starlette.requests import ClientDisconnect
 from .. import __version__
 from ..errors import BadInput, Refused, refusal
 from ..folders import folder
+from ..language import in_signs, tr, tr_later
+from ..phrases import OR
 from . import api, page
 from .connections import OUT_OF_HANDLES, RETRY_AFTER_S
 from .guards import Guards
@@ -66,9 +68,20 @@ def _schema(request: Request):
 
 
 _SAYS = {
-    404: "There is nothing at {path}.",
-    405: "{method} is not answered at {path}.",
+    404: tr_later("There is nothing at {path}."),
+    405: tr_later("{method} is not answered at {path}."),
 }
+_SAYS_ELSE = tr_later("The request was refused: {detail}.")
+_BOUNDS = (  # as pydantic says them, the longer first where one begins as another does
+    tr_later("greater than or equal to {bound}"),
+    tr_later("less than or equal to {bound}"),
+    tr_later("greater than {bound}"),
+    tr_later("less than {bound}"),
+)
+_OTHERS = (
+    tr_later("a valid number, unable to parse string as a number"),
+    tr_later("a valid integer, unable to parse string as an integer"),
+)
 
 
 def answer(refused, status):
@@ -93,34 +106,46 @@ def _answer_refusals(app: FastAPI):
     @app.exception_handler(ClientDisconnect)
     async def gone(request: Request, _: ClientDisconnect):
         """Nobody is there to read it: no fault of ours, and none to fill the terminal with."""
-        return await http(request, HTTPException(400, "it broke off"))
+        return await http(request, HTTPException(400, tr("it broke off")))
 
     @app.exception_handler(Exception)
     async def fault(_: Request, error: Exception):
         """A fault of ours in the shape of refusals; its traceback goes to whoever serves. Too few file handles pass."""
         if isinstance(error, OSError) and error.errno in OUT_OF_HANDLES:
-            say = f"The server has no file handle left; try again in {RETRY_AFTER_S} s."
-            response = answer(BadInput(refusal("server", error.strerror, "a server with handles to spare", say)), 503)
+            say = tr("The server has no file handle left; try again in {seconds} s.", seconds=RETRY_AFTER_S)
+            may_be = tr("a server with handles to spare")
+            response = answer(BadInput(refusal("server", error.strerror, may_be, say)), 503)
             response.headers["retry-after"] = str(RETRY_AFTER_S)
             return response
-        say = "Rimfall failed at this request. It is a fault of the program, not of what was asked."
-        return answer(BadInput(refusal("server", type(error).__name__, "no fault", say)), 500)
+        say = tr("Rimfall failed at this request. It is a fault of the program, not of what was asked.")
+        return answer(BadInput(refusal("server", type(error).__name__, tr("no fault"), say)), 500)
 
     @app.exception_handler(HTTPException)
     async def http(request: Request, error: HTTPException):
         path = request.url.path[:200]
-        say = _SAYS.get(error.status_code, "The request was refused: {detail}.")
-        say = say.format(path=path, method=request.method, detail=error.detail)
-        response = answer(
-            BadInput(refusal("request", f"{request.method} {path}", "see /openapi.json", say)), error.status_code
-        )
+        text = _SAYS.get(error.status_code, _SAYS_ELSE)
+        say = tr(text, path=path, method=request.method, detail=error.detail)
+        refused = BadInput(refusal("request", f"{request.method} {path}", tr("see /openapi.json"), say))
+        response = answer(refused, error.status_code)
         response.headers.update(error.headers or {})
         return response
 
 
 def _query(error):
     field = str(error["loc"][-1])
-    may_be = str(error.get("ctx", {}).get("expected") or error["msg"].removeprefix("Input should be "))
-    return refusal(
-        field, str(error.get("input")), may_be, f"{field} was {str(error.get('input'))[:80]}; it must be {may_be}."
-    )
+    may_be = _may_be(str(error.get("ctx", {}).get("expected") or error["msg"].removeprefix("Input should be ")))
+    was = str(error.get("input"))
+    say = tr("{field} was {was}; it must be {may_be}.", field=field, was=was[:80], may_be=may_be)
+    return refusal(field, was, may_be, say)
+
+
+def _may_be(said):
+    """What a query may be, of pydantic's words: a bound, one of some words, or a number."""
+    for text in _BOUNDS:
+        head = text.partition("{")[0]
+        if said.startswith(head):
+            return tr(text, bound=in_signs(said.removeprefix(head)))
+    first, some, last = said.rpartition(" or ")
+    if some and said.startswith("'"):
+        return tr(OR, first=first, last=last)
+    return tr(said) if said in _OTHERS else said

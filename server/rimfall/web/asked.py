@@ -5,7 +5,7 @@ import json
 from dataclasses import dataclass, field
 
 from ..errors import Refused, TooMuch, refusal
-from ..language import spoken
+from ..language import spoken, tr, written
 
 
 @dataclass(frozen=True)
@@ -38,7 +38,8 @@ class NothingThere(Refused):
 
     def __init__(self, method, path):
         path = path[:200]
-        super().__init__(refusal("request", f"{method} {path}", "see /openapi.json", f"There is nothing at {path}."))
+        say = tr("There is nothing at {path}.", path=path)
+        super().__init__(refusal("request", f"{method} {path}", tr("see /openapi.json"), say))
 
 
 def refused(error: Refused, status=None) -> Answer:
@@ -48,8 +49,10 @@ def refused(error: Refused, status=None) -> Answer:
 
 def too_much_time(most_s) -> TooMuch:
     """The refusal of work that takes longer than one request may."""
-    say = (
-        f"This was not worked out within {most_s:g} s, the longest that one request may take; ask for less: fewer motions, "
-        "fewer bounces (bounces), or a shorter clock (sampling.duration_s)."
+    most = written(most_s, "g")
+    say = tr(
+        "This was not worked out within {most} s, the longest that one request may take; ask for less: fewer motions, "
+        "fewer bounces (bounces), or a shorter clock (sampling.duration_s).",
+        most=most,
     )
-    return TooMuch(refusal("work", f"over {most_s:g} s", f"within {most_s:g} s", say))
+    return TooMuch(refusal("work", tr("over {most} s", most=most), tr("within {most} s", most=most), say))

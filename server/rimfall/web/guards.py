@@ -5,6 +5,7 @@ import ipaddress
 from starlette.datastructures import Headers, MutableHeaders
 
 from ..errors import refusal
+from ..language import tr, written
 from ..scene.bounds import GREATEST_DOCUMENT_BYTES
 from .connections import RETRY_AFTER_S, last_answer
 
@@ -88,9 +89,8 @@ class Guards:
         """(status, Refusal) of a request that goes no further, or None."""
         host = headers.get("host", "")
         if not host_allowed(host, self._served_as):
-            return 400, refusal(
-                "host", host, self._served_as, "The Host header names another place than the one served here."
-            )
+            say = tr("The Host header names another place than the one served here.")
+            return 400, refusal("host", host, self._served_as, say)
         if scope["method"] != "POST":
             return None
         kind, most, called = _takes(scope["path"])
@@ -101,12 +101,13 @@ class Guards:
             return None  # no body is of no kind: the address says whether it takes one
         was = headers.get("content-type", "").split(";")[0].strip().lower()
         if was != kind:
-            say = f"The body was sent as {was[:80] or 'nothing'}; it must be {kind}."
-            return 415, refusal("content-type", was or "nothing", kind, say)
+            shown = was[:80] or tr("nothing")
+            say = tr("The body was sent as {kind}; it must be {wanted}.", kind=shown, wanted=kind)
+            return 415, refusal("content-type", was or tr("nothing"), kind, say)
         coding = ", ".join(headers.getlist("content-encoding")).strip().lower()
         if coding not in ("", "identity"):
-            say = f"The body was sent with the coding {coding[:80]}; it must be sent as it is."
-            return 415, refusal("content-encoding", coding, "identity, or no such header", say)
+            say = tr("The body was sent with the coding {coding}; it must be sent as it is.", coding=coding[:80])
+            return 415, refusal("content-encoding", coding, tr("identity, or no such header"), say)
         return None
 
 
@@ -116,8 +117,9 @@ def _takes(path):
 
 
 def _too_large(called, length, most):
-    say = f"The body has {length[:20]} bytes; it may have {most:,}."
-    return refusal(called, f"{length} bytes", f"at most {most:,} bytes", say)
+    say = tr("The body has {bytes} bytes; it may have {most}.", bytes=length[:20], most=written(most, ","))
+    may_be = tr("at most {most} bytes", most=written(most, ","))
+    return refusal(called, tr("{bytes} bytes", bytes=length), may_be, say)
 
 
 class _Room:
@@ -154,10 +156,14 @@ class _Body:
         self._is_whole = not message.get("more_body")
         has_room = self._room.take(self, len(message.get("body", b"")))
         if self.held > self._most:
-            self._refusal = 413, _too_large(self._called, f"{self.held} or more", self._most)
+            self._refusal = 413, _too_large(self._called, tr("{bytes} or more", bytes=self.held), self._most)
         elif not has_room:
-            say = f"There is no room for this body beside the others that are being received; try again in {RETRY_AFTER_S} s."
-            self._refusal = 503, refusal("server", f"{self.held} bytes", "a body when there is room", say)
+            say = tr(
+                "There is no room for this body beside the others that are being received; try again in {seconds} s.",
+                seconds=RETRY_AFTER_S,
+            )
+            was = tr("{bytes} bytes", bytes=self.held)
+            self._refusal = 503, refusal("server", was, tr("a body when there is room"), say)
         return message if self._refusal is None else {"type": "http.disconnect"}
 
     async def send(self, message):

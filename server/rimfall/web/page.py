@@ -74,7 +74,13 @@ def _page(request, template, entry):
         words = {"say": tr(NOT_MADE), "language": spoken()}
         return _templates.TemplateResponse(request, "not_made.html", words, status_code=503)
     script, preloaded = scripts(entry)
-    words = _SAID | {"script": script, "preloaded": preloaded, "caution": caution(), "spoken": _spoken(), "languages": offered()}
+    words = _SAID | {
+        "script": script,
+        "preloaded": preloaded,
+        "caution": caution(),
+        "spoken": _spoken(),
+        "languages": offered(),
+    }
     return gzipped(request, _templates.TemplateResponse(request, template, words).body, "text/html")
 
 

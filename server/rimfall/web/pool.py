@@ -14,6 +14,7 @@ from collections import deque
 from collections.abc import Callable
 
 from .. import processes
+from ..language import speaking
 from .asked import Asked, refused, too_much_time
 from .worker import STARTS_WITHIN_S, Died, Here, NotTaken, Process
 
@@ -244,7 +245,8 @@ class Pool:
             elif job.stopped_s is not None:
                 outcome = None
             elif job.is_late and not is_alive:
-                outcome = refused(too_much_time(job.asked.most_s))
+                with speaking(job.asked.language):
+                    outcome = refused(too_much_time(job.asked.most_s))
         job.tell(outcome)
         return is_alive and not job.is_long and not worker.grown
 

@@ -5,6 +5,7 @@ import os
 import tempfile
 
 from ..errors import BadInput, refusal
+from ..language import tr
 from .answering import Worked
 from .asked import Asked
 from .pool import Pool
@@ -37,8 +38,8 @@ async def path_of(request) -> bytes:
             _remove(path)
         if not isinstance(error, OSError):
             raise
-        say = f"The server cannot keep the file while it reads it: {error.strerror or error}."
-        raise BadInput(refusal("file", "a file", "a file when there is room for it", say)) from None
+        say = tr("The server cannot keep the file while it reads it: {why}.", why=error.strerror or error)
+        raise BadInput(refusal("file", tr("a file"), tr("a file when there is room for it"), say)) from None
     return os.fsencode(path)
 
 

@@ -26,7 +26,7 @@ from ..exports.formats import FORMATS, listed
 from ..exports.one_file import talk_file
 from ..exports.options import options_of
 from ..exports.recovery import recovered_from
-from ..language import speaking
+from ..language import speaking, tr
 from ..scene import answers, examples, questions
 from ..scene.catalogue import catalogue, export_choices
 from ..scene.checks import followed
@@ -78,18 +78,19 @@ def _answered(asked, watch, stopped):
         return refused(too_much_memory())
     except Exception:  # noqa: BLE001 - one fault must not end what others are waiting for
         traceback.print_exc()
-        say = "This could not be worked out, by a fault of the program; the server's terminal says which."
-        return refused(Refused(refusal("server", "a fault", "another scene", say)), 500)
+        say = tr("This could not be worked out, by a fault of the program; the server's terminal says which.")
+        return refused(Refused(refusal("server", tr("a fault"), tr("another scene"), say)), 500)
 
 
 def too_much_memory() -> TooMuch:
     """The refusal of work that takes more memory than one request may."""
     most = f"{GREATEST_BYTES // 1_000_000} MB"
-    say = (
-        f"This takes more memory than one request may ({most}); ask for less: fewer motions, fewer drops, a shorter clock "
-        "(sampling.duration_s) or fewer frames per second (sampling.fps)."
+    say = tr(
+        "This takes more memory than one request may ({most}); ask for less: fewer motions, fewer drops, a shorter clock "
+        "(sampling.duration_s) or fewer frames per second (sampling.fps).",
+        most=most,
     )
-    return TooMuch(refusal("work", f"over {most}", f"within {most}", say))
+    return TooMuch(refusal("work", tr("over {most}", most=most), tr("within {most}", most=most), say))
 
 
 def _fields(*_):
@@ -111,8 +112,8 @@ def _kind(formats, name, above):
 
 def _trace(body, watch, arrays, units, hold, held, follower, parts="all", drawn="0"):
     if (hold is None) != (held is None):
-        say = "hold and held are given together or not at all."
-        raise BadInput(refusal("held", str(held), "given together with hold", say))
+        say = tr("hold and held are given together or not at all.")
+        raise BadInput(refusal("held", str(held), tr("given together with hold"), say))
     scene = read(body)
     if hold is not None:
         scene = followed(scene, hold, held, follower)

@@ -37,12 +37,11 @@ def page_of(title, about, notes, shown):
     """The file's bytes. title: of the scene or the talk, as it is; about: what it is, a sentence; notes: what it says of itself, plain
     data with the document in it; shown: what the script reads, of `packed`. Raises BadInput where the page was not built."""
     script, messages = _script(), page_script(spoken())
+    scripts = [messages, script] if messages else [script]
     styles = {name: _style(sheets) for name, sheets in STYLES.items()}
     parts = {
         **_language(),
-        "policy": _POLICY.format(
-            script=f"{_hash(messages)} {_hash(script)}", style=" ".join(map(_hash, styles.values()))
-        ),
+        "policy": _POLICY.format(script=" ".join(map(_hash, scripts)), style=" ".join(map(_hash, styles.values()))),
         "notes": in_script(json.dumps(notes, ensure_ascii=False)),
         "title": html.escape(title),
         "about": html.escape(about),
@@ -50,7 +49,7 @@ def page_of(title, about, notes, shown):
         "icon": _data("image/svg+xml", (folder("static") / ICON).read_bytes()),
         **styles,
         "shown": shown,
-        "messages": messages,
+        "messages": f"<script>{messages}</script>\n" if messages else "",
         "script": script,
     }
     parts["speaker"] = _filled(_template("_speaker.html"), {})

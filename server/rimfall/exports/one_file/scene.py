@@ -3,11 +3,12 @@
 from pydantic_core import to_json
 
 from ... import __version__
+from ...language import tr, tr_later
 from ...phrases import caution
 from .answers import answers_of, fields
 from .page import packed, page_of
 
-ABOUT = "Motion in a turning habitat, seen from aboard and from outside: one file that plays by itself."
+ABOUT = tr_later("Motion in a turning habitat, seen from aboard and from outside: one file that plays by itself.")
 
 
 def scene_file(trace, options):
@@ -22,4 +23,4 @@ def scene_file(trace, options):
         "caution": caution(),
     }
     shown = b'{"fields": %b, "hidden": %b, %b}' % (to_json(fields()), to_json(hidden), answers_of([trace], words=True))
-    return page_of(scene.title or "Untitled scene", ABOUT, notes, packed(shown))
+    return page_of(scene.title or tr("Untitled scene"), tr(ABOUT), notes, packed(shown))

@@ -7,6 +7,7 @@ from pydantic_core import to_json
 
 from ... import __version__
 from ...errors import Refused, TooMuch, refusal
+from ...language import tr, tr_later, written
 from ...phrases import caution
 from ...scene.feel.answers import as_json as felt_json
 from ...scene.feel.answers import feel
@@ -18,7 +19,7 @@ from .page import packed, page_of
 GREATEST_BYTES = 20_000_000
 LIGHT_BYTES = 4_000_000  # of a file, as long as fewer answers on the way make it so light
 ON_THE_WAY = (15, 7, 0)  # answers between two steps whose dials differ, the most first
-ABOUT = "A talk about motion in a turning habitat: one file that plays by itself."
+ABOUT = tr_later("A talk about motion in a turning habitat: one file that plays by itself.")
 _FELT = 4  # the place where people are weighed
 
 
@@ -41,12 +42,17 @@ def talk_file(talk, watch=None):
     }
     for most in ON_THE_WAY:
         shown = _shown(talk, numbers, traced, _thinned(between, most))
-        file = page_of(talk.title or "Untitled talk", talk.about or ABOUT, notes, packed(shown))
+        file = page_of(talk.title or tr("Untitled talk"), talk.about or tr(ABOUT), notes, packed(shown))
         if len(file) <= LIGHT_BYTES:
             return file
     if len(file) > GREATEST_BYTES:
-        say = f"The talk as one file takes {len(file):,} bytes; it may take {GREATEST_BYTES:,}. What would fit: fewer steps, or lighter scenes."
-        raise TooMuch(refusal("steps", f"{len(file)} bytes", f"at most {GREATEST_BYTES}", say))
+        say = tr(
+            "The talk as one file takes {bytes} bytes; it may take {most}. What would fit: fewer steps, or lighter scenes.",
+            bytes=written(len(file), ","),
+            most=written(GREATEST_BYTES, ","),
+        )
+        was, may_be = tr("{bytes} bytes", bytes=len(file)), tr("at most {most}", most=GREATEST_BYTES)
+        raise TooMuch(refusal("steps", was, may_be, say))
     return file
 
 
@@ -85,7 +91,12 @@ def _traced(scene, step):
     except Refused as refused:
         raise type(refused)(
             *(
-                refusal(f"steps.{step}.scene.{one.field}", one.was, one.may_be, f"Step {step + 1}: {one.say}")
+                refusal(
+                    f"steps.{step}.scene.{one.field}",
+                    one.was,
+                    one.may_be,
+                    tr("Step {number}: {what}", number=step + 1, what=one.say),
+                )
                 for one in refused.refusals
             )
         ) from None

@@ -17,6 +17,7 @@ from pathlib import Path
 from pydantic_core import from_json
 
 from ...errors import BadInput, Refused, refusal
+from ...language import tr, tr_later
 from ...scene.reading import as_utf8, read_choices
 from .clips import of_mp4
 from .crate import of_usdc
@@ -26,6 +27,9 @@ from .tables import beside, refuse_table
 from .terms import WANTED, Limits, Recovered, damaged, foreign, too_much
 from .texts import of_glb, of_html, of_notes, of_pdf, of_svg, of_usda
 
+_LONG = tr_later("The {kind} file is a document whose bytes are {was}; at most {most} are read.")
+_LARGE = tr_later("The {kind} file has bytes, as many as {was}; at most {most} are read.")
+_LONG_TEXT = tr_later("The {kind} file is a text whose bytes are {was}; at most {most} are read.")
 _LIMITS = Limits()
 _OF_A_PATH = replace(_LIMITS, file_bytes=2_000_000_000)  # a file on disk is read where it lies, not taken into memory
 _READERS = {  # how a file begins -> its reader
@@ -59,13 +63,14 @@ def read_source(name):
     except Refused:
         raise
     except (OSError, ValueError) as error:  # a name with a zero byte in it is a ValueError
-        say = f"Cannot read {name}: {getattr(error, 'strerror', None) or error}."
-        raise BadInput(refusal("file", str(name), "a file that can be read", say)) from None
+        say = tr("Cannot read {name}: {why}.", name=name, why=getattr(error, "strerror", None) or error)
+        raise BadInput(refusal("file", str(name), tr("a file that can be read"), say)) from None
 
 
 def _piped():
     if sys.stdin is None:
-        raise BadInput(refusal("file", "-", "a file that can be read", "Cannot read -: standard input is closed."))
+        say = tr("Cannot read -: standard input is closed.")
+        raise BadInput(refusal("file", "-", tr("a file that can be read"), say))
     return sys.stdin.buffer.read(_LIMITS.file_bytes + 1)
 
 
@@ -94,7 +99,7 @@ def document_in(content, limits=_LIMITS):
             raise
         scene = None  # whoever reads it as a document says at which line it is broken
     if scene is None and len(text) > limits.scene_bytes:
-        raise too_much("json", "is a document whose bytes are", len(text), limits.scene_bytes)
+        raise too_much("json", _LONG, len(text), limits.scene_bytes)
     return bytes(text) if scene is None else scene.scene
 
 
@@ -111,7 +116,7 @@ def recovered_from(path):
 
 def _within(content, limits):
     if len(content) > limits.file_bytes:
-        raise too_much("whole", "has bytes, as many as", len(content), limits.file_bytes)
+        raise too_much("whole", _LARGE, len(content), limits.file_bytes)
     return memoryview(content)
 
 
@@ -135,15 +140,15 @@ def _of_json(content, limits):
     first = bytes(text[:_FIRST])
     refuse_table(first)
     if len(content) == 0:
-        raise damaged("empty", "it has no bytes")
+        raise damaged("empty", tr("it has no bytes"))
     if not _is_object(text):
         raise BadInput(
-            refusal("file", first.decode("utf-8", "replace"), WANTED, "This file is none that Rimfall writes.")
+            refusal("file", first.decode("utf-8", "replace"), tr(WANTED), tr("This file is none that Rimfall writes."))
         )
     is_short = len(text) <= limits.scene_bytes
     document = _parsed(text) if is_short else {}
     if not is_short and bytes(text[-_FIRST:]).rstrip(_SPACE)[-1:] != b"}":
-        raise damaged("json", "it is cut short")
+        raise damaged("json", tr("it is cut short"))
     scene = of_notes(text, "json", limits)
     if scene is not None:
         return scene
@@ -158,7 +163,7 @@ def _in_utf8(content, limits):
     if encoding.startswith("utf-8"):
         return content[len(codecs.BOM_UTF8) :] if encoding == "utf-8-sig" else content
     if len(content) > limits.notes_bytes:
-        raise too_much(encoding.upper(), "is a text whose bytes are", len(content), limits.notes_bytes)
+        raise too_much(encoding.upper(), _LONG_TEXT, len(content), limits.notes_bytes)
     return memoryview(as_utf8(bytes(content)))
 
 
@@ -170,7 +175,7 @@ def _parsed(text):
     try:
         return from_json(bytes(text), allow_inf_nan=False)
     except ValueError as error:
-        raise damaged("json", f"it is no JSON: {error}") from None
+        raise damaged("json", tr("it is no JSON: {error}", error=error)) from None
 
 
 def _with_choices(scene):

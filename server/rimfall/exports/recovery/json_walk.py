@@ -8,8 +8,14 @@ import re
 
 from pydantic_core import from_json
 
+from ...language import tr, tr_later, written
 from .terms import damaged, too_much
 
+_LONG = tr_later("The {kind} file holds a scene whose bytes are {was}; at most {most} are read.")
+_DEEP = tr_later("The {kind} file has brackets in brackets, as many as {was}; at most {most} are read.")
+_MANY = tr_later(
+    "The {kind} file has texts and brackets before its scene ends, more than {was}; at most {most} are read."
+)
 _TOKEN = re.compile(rb'"[^"\\]*+(?:\\.[^"\\]*+)*+"|["\[\]{}]', re.DOTALL)
 _STRING = re.compile(rb'"[^"\\]*+(?:\\.[^"\\]*+)*+"', re.DOTALL)
 _SPACE = re.compile(rb"[ \t\r\n]*+")
@@ -43,7 +49,7 @@ class JsonWalk:
         """The object at a place as bytes, JSON that was seen to be whole. Raises Refused."""
         end, most = self._end(at), self._limits.scene_bytes
         if end - at > most:
-            raise too_much(self._kind, "holds a scene whose bytes are", end - at, most)
+            raise too_much(self._kind, _LONG, end - at, most)
         data = bytes(self._content[at:end])
         self._parsed(data)
         return data
@@ -56,7 +62,7 @@ class JsonWalk:
         try:
             return from_json(data, allow_inf_nan=False)
         except ValueError as error:
-            raise damaged(self._kind, f"the scene in it is not JSON: {error}") from None
+            raise damaged(self._kind, tr("the scene in it is not JSON: {error}", error=error)) from None
 
     def _member(self, at, name):
         wanted = b'"%s"' % name.encode()
@@ -64,7 +70,7 @@ class JsonWalk:
         while self._byte(at) == _QUOTE:
             key = _STRING.match(self._content, at)
             if key is None:
-                raise damaged(self._kind, "a text in it does not end")
+                raise damaged(self._kind, tr("a text in it does not end"))
             self._count()
             at = self._past_space(key.end())
             if self._byte(at) != ord(":"):
@@ -80,7 +86,7 @@ class JsonWalk:
             at = self._past_space(at + 1)
         if self._byte(at) == ord("}"):
             return None
-        raise damaged(self._kind, f"its JSON is broken or cut short at byte {at:,}")
+        raise damaged(self._kind, tr("its JSON is broken or cut short at byte {at}", at=written(at, ",")))
 
     def _end(self, at):
         """The place after the value at `at`."""
@@ -92,21 +98,19 @@ class JsonWalk:
             sign = self._content[token.start()]
             if sign == _QUOTE:
                 if token.end() - token.start() == 1:
-                    raise damaged(self._kind, "a text in it does not end")
+                    raise damaged(self._kind, tr("a text in it does not end"))
             else:
                 depth += 1 if sign in _OPENING else -1
                 if depth > self._limits.depth:
-                    raise too_much(self._kind, "has brackets in brackets, as many as", depth, self._limits.depth)
+                    raise too_much(self._kind, _DEEP, depth, self._limits.depth)
             if depth <= 0:
                 return token.end()
-        raise damaged(self._kind, "its JSON is cut short")
+        raise damaged(self._kind, tr("its JSON is cut short"))
 
     def _count(self):
         self._tokens += 1
         if self._tokens > self._limits.tokens:
-            raise too_much(
-                self._kind, "has texts and brackets before its scene ends, more than", self._tokens, self._limits.tokens
-            )
+            raise too_much(self._kind, _MANY, self._tokens, self._limits.tokens)
 
     def _past_space(self, at):
         return _SPACE.match(self._content, at).end()

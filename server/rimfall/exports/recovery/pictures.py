@@ -4,10 +4,13 @@
 import struct
 import zlib
 
+from ...language import tr, tr_later, written
 from .terms import damaged, foreign, too_much
 from .texts import of_carried_notes
 
 KEYWORD = b"rimfall"  # of a PNG's text chunk and, in capitals, of a clip's tag
+_CHUNKS = tr_later("The {kind} file has chunks, more than {was}; at most {most} are read.")
+_ELEMENTS = tr_later("The {kind} file has elements, more than {was}; at most {most} are read.")
 _PNG_SIGN_BYTES = 8
 _PNG_TEXT, _PNG_END = b"iTXt", b"IEND"
 _EBML, _SEGMENT, _TAGS, _TAG, _SIMPLE_TAG, _TAG_NAME, _TAG_STRING = (
@@ -21,25 +24,25 @@ def of_png(content, limits):
     at = _PNG_SIGN_BYTES
     for _ in range(limits.parts):
         if at + 12 > len(content):
-            raise damaged("png", "it is cut short")
+            raise damaged("png", tr("it is cut short"))
         length, kind = struct.unpack_from(">I4s", content, at)
         if at + 12 + length > len(content):
-            raise damaged("png", "it is cut short")
+            raise damaged("png", tr("it is cut short"))
         body = content[at + 8 : at + 8 + length]
         if kind == _PNG_TEXT and bytes(body[: len(KEYWORD) + 1]) == KEYWORD + b"\0":
             return _of_chunk(
                 content[at + 4 : at + 8 + length], struct.unpack_from(">I", content, at + 8 + length)[0], limits
             )
         if kind == _PNG_END:
-            raise foreign("png", " Pictures carry theirs from Rimfall 0.7.0 on.")
+            raise foreign("png", tr("Pictures carry theirs from Rimfall 0.7.0 on."))
         at += 12 + length
-    raise too_much("png", "has chunks, more than", limits.parts + 1, limits.parts)
+    raise too_much("png", _CHUNKS, limits.parts + 1, limits.parts)
 
 
 def _of_chunk(chunk, check_sum, limits):
     """Of kind and body of a text chunk."""
     if zlib.crc32(chunk) != check_sum:
-        raise damaged("png", "the check sum (CRC) of the scene in it is wrong")
+        raise damaged("png", tr("the check sum (CRC) of the scene in it is wrong"))
     start = 4 + len(KEYWORD) + 1
     if bytes(chunk[start : start + 4]) != _NOT_PACKED:
         raise foreign("png")
@@ -57,7 +60,7 @@ def of_webm(content, limits):
     name = clip.child(simple, _TAG_NAME) if simple else None
     text = clip.child(simple, _TAG_STRING) if simple else None
     if text is None or name is None or bytes(content[slice(*name)]).lower() != KEYWORD:
-        raise foreign("webm", " Clips carry theirs from Rimfall 0.7.0 on.")
+        raise foreign("webm", tr("Clips carry theirs from Rimfall 0.7.0 on."))
     return of_carried_notes(content[slice(*text)], "webm", limits)
 
 
@@ -73,11 +76,11 @@ class _Elements:
         while at < end:
             self._left -= 1
             if self._left < 0:
-                raise too_much("webm", "has elements, more than", self._limits.parts + 1, self._limits.parts)
+                raise too_much("webm", _ELEMENTS, self._limits.parts + 1, self._limits.parts)
             kind, _, at = self._number(at, 4)
             _, size, at = self._number(at, 8)
             if at + size > end:
-                raise damaged("webm", "it is cut short")
+                raise damaged("webm", tr("it is cut short"))
             if kind == number:
                 return at, at + size
             at += size
@@ -88,8 +91,8 @@ class _Elements:
         first = self._content[at] if at < len(self._content) else 0
         length = 9 - first.bit_length()
         if length > longest or at + length > len(self._content):
-            raise damaged(
-                "webm", "it is cut short" if at + length > len(self._content) else f"no element is at byte {at:,}"
-            )
+            is_short = at + length > len(self._content)
+            what = tr("it is cut short") if is_short else tr("no element is at byte {at}", at=written(at, ","))
+            raise damaged("webm", what)
         whole = int.from_bytes(self._content[at : at + length], "big")
         return whole, whole - (1 << 7 * length), at + length

@@ -1,6 +1,7 @@
 """Tables of numbers, which hold no scene: what lies beside them does."""
 
 from ...errors import BadInput, refusal
+from ...language import tr
 from .terms import WANTED
 
 _NOTES = {  # how a table begins -> (endings of its own name, the name or the ending of the file beside it)
@@ -27,9 +28,14 @@ def refuse_table(first):
     table = _table(first)
     if table is not None:
         endings, notes = table
-        name = notes if endings is None else f"NAME{notes} beside it, or vary.json in a folder of combinations"
-        say = f"A table holds no scene: open {name}."
-        raise BadInput(refusal("file", "csv", WANTED, say))
+        if endings is None:
+            say = tr("A table holds no scene: open {notes}.", notes=notes)
+        else:
+            say = tr(
+                "A table holds no scene: open NAME{notes} beside it, or vary.json in a folder of combinations.",
+                notes=notes,
+            )
+        raise BadInput(refusal("file", "csv", tr(WANTED), say))
 
 
 def _table(first):

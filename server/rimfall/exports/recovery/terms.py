@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 
 from ...errors import BadInput, TooMuch, refusal
+from ...language import tr, tr_later, written
 from ...scene.bounds import GREATEST_DOCUMENT_BYTES
 
-WANTED = "a whole file written by Rimfall"
+WANTED = tr_later("a whole file written by Rimfall")
 
 
 @dataclass(frozen=True)
@@ -36,17 +37,20 @@ class Limits:
 
 
 def damaged(kind, what):
-    """Refusal of a file that is not whole. kind: "usdz", "glb"; what: a sentence."""
-    return BadInput(refusal("file", kind, WANTED, f"The {kind} file is damaged: {what}."))
+    """Refusal of a file that is not whole. kind: "usdz", "glb"; what: a sentence without its full stop."""
+    return BadInput(refusal("file", kind, tr(WANTED), tr("The {kind} file is damaged: {what}.", kind=kind, what=what)))
 
 
 def foreign(kind, more=""):
-    """Refusal of a whole file that holds no scene."""
-    say = f"The {kind} file holds no scene: Rimfall did not write it, or another program has saved it since.{more}"
-    return BadInput(refusal("file", kind, WANTED, say))
+    """Refusal of a whole file that holds no scene; more: a sentence to follow."""
+    say = tr(
+        "The {kind} file holds no scene: Rimfall did not write it, or another program has saved it since.", kind=kind
+    )
+    return BadInput(refusal("file", kind, tr(WANTED), f"{say} {more}".rstrip()))
 
 
-def too_much(kind, what, was, most):
-    """Refusal of a file that would cost too much to read: "The usdz file unpacks to 99 bytes; at most 64 are read."."""
-    say = f"The {kind} file {what} {was:,}; at most {most:,} are read."
-    return TooMuch(refusal("file", f"{kind}: {was}", f"at most {most:,}", say))
+def too_much(kind, text, was, most, **places):
+    """Refusal of a file that would cost too much to read. text: the message, with the places kind, was, most, and others."""
+    figures = {"was": written(was, ","), "most": written(most, ",")}
+    may_be = tr("at most {most}", most=figures["most"])
+    return TooMuch(refusal("file", f"{kind}: {was}", may_be, tr(text, kind=kind, **figures, **places)))

@@ -5,9 +5,12 @@ import json
 import re
 import struct
 
+from ...language import tr, tr_later, written
 from .json_walk import JsonWalk
 from .terms import Recovered, damaged, foreign, too_much
 
+_LONG_NOTES = tr_later("The {kind} file holds notes whose bytes are {was}; at most {most} are read.")
+_LONG_SCENE = tr_later("The {kind} file holds a scene whose digits are {was}; at most {most} are read.")
 _USDA_NOTES = re.compile(rb'string rimfall = "')
 _USDA_TEXT = re.compile(rb'[^"\\]*+(?:\\.[^"\\]*+)*+"', re.DOTALL)
 _USDA_END = re.compile(rb"^\}\s*\Z", re.MULTILINE)
@@ -30,7 +33,7 @@ _HEAD = 65_536  # bytes of a drawing before its metadata
 def of_carried_notes(content, kind, limits):
     """Of notes that a picture or a clip carries in whole. Raises Refused where they are longer than may be read, or hold no scene."""
     if len(content) > limits.notes_bytes:
-        raise too_much(kind, "holds notes whose bytes are", len(content), limits.notes_bytes)
+        raise too_much(kind, _LONG_NOTES, len(content), limits.notes_bytes)
     scene = of_notes(content, kind, limits)
     if scene is None:
         raise foreign(kind)
@@ -58,12 +61,23 @@ def of_glb(content, limits):
     try:
         _, stated, length, chunk = struct.unpack_from("<III4s", content, 4)
     except struct.error:
-        raise damaged("glb", "it ends within its header") from None
+        raise damaged("glb", tr("it ends within its header")) from None
     if stated != len(content):
-        raise damaged("glb", f"it says that it has {stated:,} bytes, and has {len(content):,}")
+        raise damaged(
+            "glb",
+            tr(
+                "it says that it has {stated} bytes, and has {bytes}",
+                stated=written(stated, ","),
+                bytes=written(len(content), ","),
+            ),
+        )
     if chunk != b"JSON" or 20 + length > len(content):
         raise damaged(
-            "glb", f"its first part, of {length:,} bytes, is not the text that a glb begins with, or is cut short"
+            "glb",
+            tr(
+                "its first part, of {length} bytes, is not the text that a glb begins with, or is cut short",
+                length=written(length, ","),
+            ),
         )
     walk = JsonWalk(content[20 : 20 + length], "glb", limits)
     notes = walk.member(walk.first(), "asset", "extras")
@@ -81,14 +95,14 @@ def of_usda(content, limits):
     end = _USDA_TEXT.match(content, start.end(), start.end() + limits.notes_bytes)
     if end is None:
         if len(content) - start.end() > limits.notes_bytes:
-            raise too_much("usda", "holds notes whose bytes are", len(content) - start.end(), limits.notes_bytes)
-        raise damaged("usda", "the notes in it are cut short")
+            raise too_much("usda", _LONG_NOTES, len(content) - start.end(), limits.notes_bytes)
+        raise damaged("usda", tr("the notes in it are cut short"))
     if not _USDA_END.search(content[-_TAIL:]):
-        raise damaged("usda", "it is cut short")
+        raise damaged("usda", tr("it is cut short"))
     try:  # as latin-1, in which every byte is a letter: a text of a million letters is as long as its bytes, whatever is in it
         notes = json.loads(str(content[start.end() - 1 : end.end()], "latin-1"), strict=False).encode("latin-1")
     except ValueError as error:
-        raise damaged("usda", f"the notes in it are not a text: {error}") from None
+        raise damaged("usda", tr("the notes in it are not a text: {error}", error=error)) from None
     scene = of_notes(memoryview(notes), "usda", limits)
     if scene is None:
         raise foreign("usda")
@@ -99,15 +113,15 @@ def of_svg(content, limits):
     """A drawing: its metadata. Nothing in it is expanded, so that it may define nothing."""
     head = content[:_HEAD]
     if _ENTITIES.search(head):
-        raise foreign("svg", " It defines entities, which are not read.")
+        raise foreign("svg", tr("It defines entities, which are not read."))
     start = _METADATA.search(head)
     if start is None:
         raise foreign("svg")
     end = _METADATA_END.search(content, start.end(), start.end() + limits.notes_bytes)
     if end is None:
-        raise damaged("svg", "its metadata does not end")
+        raise damaged("svg", tr("its metadata does not end"))
     if not _SVG_END.search(content[-_TAIL:]):
-        raise damaged("svg", "it is cut short")
+        raise damaged("svg", tr("it is cut short"))
     text = bytes(content[start.end() : end.start()])
     for escape, plain in _ESCAPES.items():  # the ampersand last, or what it escapes would be unescaped twice
         text = text.replace(escape, plain)
@@ -121,9 +135,9 @@ def of_html(content, limits):
         raise foreign("html")
     end = _HTML_NOTES_END.search(content, start.end(), start.end() + limits.notes_bytes)
     if end is None:
-        raise damaged("html", "the notes in it do not end")
+        raise damaged("html", tr("the notes in it do not end"))
     if not _HTML_END.search(content[-_TAIL:]):
-        raise damaged("html", "it is cut short")
+        raise damaged("html", tr("it is cut short"))
     notes = content[start.end() : end.start()]
     return _talk(notes, limits) or of_carried_notes(notes, "html", limits)
 
@@ -141,17 +155,20 @@ def of_pdf(content, limits):
     """A document (ISO 32000-1, 7.5): the entry Scene of its information."""
     end = _PDF_END.search(content[-_TAIL:])
     if end is None:
-        raise damaged("pdf", "it does not end as a PDF ends, so that it is cut short")
+        raise damaged("pdf", tr("it does not end as a PDF ends, so that it is cut short"))
     if not _PDF_INDEX.match(content, int(end[1])):
-        raise damaged("pdf", f"its cross-reference table (xref) is not at byte {int(end[1]):,}, where it says")
+        raise damaged(
+            "pdf",
+            tr("its cross-reference table (xref) is not at byte {at}, where it says", at=written(int(end[1]), ",")),
+        )
     scene = _PDF_SCENE.search(content)
     if scene is None:
         raise foreign("pdf")
     digits = scene.end(1) - scene.start(1)
     if digits > 2 * limits.scene_bytes:
-        raise too_much("pdf", "holds a scene whose digits are", digits, 2 * limits.scene_bytes)
+        raise too_much("pdf", _LONG_SCENE, digits, 2 * limits.scene_bytes)
     if not scene[2] or digits % 2:
-        raise damaged("pdf", "the scene in it is broken off")
+        raise damaged("pdf", tr("the scene in it is broken off"))
     return _alone(bytes.fromhex(scene[1].decode()), "pdf", limits)
 
 

@@ -6,6 +6,7 @@ from pathlib import Path
 import numpy as np
 
 from ...errors import BadInput, refusal
+from ...language import tr
 from ...physics.budget import spend
 from .layer import is_array, ready
 
@@ -41,8 +42,9 @@ def _library():
         import pxr
         from pxr import Gf, Sdf, Vt  # noqa: F401 - they become attributes of pxr
     except ModuleNotFoundError:
-        say = "usdc needs OpenUSD's own library: install rimfall[usd], or take usda, which holds the same."
-        raise BadInput(refusal("format", "usdc", "usda or usdz, or usdc with rimfall[usd] installed", say)) from None
+        say = tr("usdc needs OpenUSD's own library: install rimfall[usd], or take usda, which holds the same.")
+        may_be = tr("usda or usdz, or usdc with rimfall[usd] installed")
+        raise BadInput(refusal("format", "usdc", may_be, say)) from None
     return pxr
 
 

@@ -3,6 +3,7 @@
 import numpy as np
 
 from ...errors import TooMuch, refusal
+from ...language import tr, written
 from .layer import changing
 
 QUARTER_RAD = np.pi / 2
@@ -25,11 +26,15 @@ def orientations(frame, time_s, attitude, name, kind="quatf"):
 
 
 def _refuse(name, turns):
-    say = (
-        f"{name} spins so fast that the file would hold {turns:,} of its orientations; it may hold {GREATEST_TURNS:,}. "
-        "Take a shorter part of the scene (to_s), or let it spin slower."
+    most = written(GREATEST_TURNS, ",")
+    say = tr(
+        "{name} spins so fast that the file would hold {turns} of its orientations; it may hold {most}. "
+        "Take a shorter part of the scene (to_s), or let it spin slower.",
+        name=name,
+        turns=written(turns, ","),
+        most=most,
     )
-    raise TooMuch(refusal("motions", name, f"within {GREATEST_TURNS:,} orientations", say))
+    raise TooMuch(refusal("motions", name, tr("within {most} orientations", most=most), say))
 
 
 def _rates(attitude, time_s):

@@ -11,6 +11,7 @@ from starlette.datastructures import Headers, MutableHeaders
 from starlette.responses import JSONResponse
 
 from ...errors import Refused
+from ...language import tr, tr_later
 from ..guards import LOCAL, name_of
 from .keys import same
 from .refusals import NotAllowed, TooOften
@@ -22,6 +23,14 @@ _TO_FOLLOW = {
     "GET": re.compile(r"/api/follow/(now|clock|fields|scenes/[0-9a-f]+)"),
     "POST": re.compile(r"/api/follow/guess"),
 }
+REQUESTS = (
+    tr_later("too many requests"),
+    tr_later("There came too many requests from this address; try again in {seconds} s."),
+)
+GUESSES = (
+    tr_later("too many guesses"),
+    tr_later("There came too many guesses from this address; try again in {seconds} s."),
+)
 PRESENT = "/present"  # where the presenter's key becomes a cookie
 
 
@@ -50,24 +59,24 @@ class Doors:
         """Whether a request that is not the presenter's may pass. Raises Refused."""
         wait_s = self._room.limits.requests.wait_s(address_of(scope))
         if wait_s:
-            raise too_often("requests", wait_s)
+            raise too_often(REQUESTS, wait_s)
         path, method = scope["path"], scope["method"]
         name = name_of(headers.get("host", ""))
         if name not in LOCAL and name != (scope.get("server") or ("",))[0]:
-            say = "The Host header names another address than the one that was asked."
-            raise NotAllowed("host", name, "the address that was asked", say)
+            say = tr("The Host header names another address than the one that was asked.")
+            raise NotAllowed("host", name, tr("the address that was asked"), say)
         if method in _TO_READ and (_ANYBODYS.fullmatch(path) or path == PRESENT):
             return
         if path.startswith("/api/follow/") and not same(self._room.keys.followers, _bearer(headers)):
-            say = "This is not the key of the show that is on. Scan the code on the screen again."
-            raise NotAllowed("key", "another key", "the followers' key, as the code on the screen has it", say)
+            say = tr("This is not the key of the show that is on. Scan the code on the screen again.")
+            raise NotAllowed("key", tr("another key"), tr("the followers' key, as the code on the screen has it"), say)
         may = _TO_FOLLOW.get(method)
         if may is None or not may.fullmatch(path):
-            say = (
+            say = tr(
                 "Whoever follows can look and guess, and nothing else. To present, open the address that rimfall serve printed, on "
                 "the machine that serves."
             )
-            raise NotAllowed("request", f"{method} {path[:200]}", "what a follower may ask", say)
+            raise NotAllowed("request", f"{method} {path[:200]}", tr("what a follower may ask"), say)
 
 
 def is_here(scope):
@@ -104,10 +113,10 @@ def address_of(scope):
 
 
 def too_often(what, wait_s):
-    """The refusal of an address that asks for too many requests or guesses."""
+    """The refusal of an address that asks for too much; what: REQUESTS or GUESSES."""
     seconds = max(math.ceil(wait_s), 1)
-    say = f"There came too many {what} from this address; try again in {seconds} s."
-    return TooOften(f"too many {what}", "asked again later", say, seconds)
+    was, say = (tr(text, seconds=seconds) for text in what)
+    return TooOften(was, tr("asked again later"), say, seconds)
 
 
 async def refuse(refused, scope, receive, send):

@@ -1,6 +1,7 @@
 """Who may not, who asks too often, and a relay that is away, in the one shape of refusals."""
 
 from ...errors import Refused, refusal
+from ...language import tr
 
 
 class NotAllowed(Refused):
@@ -28,5 +29,5 @@ class RelayAway(Refused):
     status, retry_after_s = 503, 2
 
     def __init__(self):
-        say = "The relay between the servers does not answer; try again in 2 s."
-        super().__init__(refusal("relay", "no answer", "a Redis server that answers", say))
+        say = tr("The relay between the servers does not answer; try again in 2 s.")
+        super().__init__(refusal("relay", tr("no answer"), tr("a Redis server that answers"), say))

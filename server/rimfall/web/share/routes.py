@@ -9,11 +9,12 @@ from fastapi import APIRouter, Header, Path, Request, Response
 from fastapi.responses import RedirectResponse
 
 from ...errors import BadInput, refusal
+from ...language import tr, written
 from ..answering import whole
 from ..asked import Answer, Asked, NothingThere
 from ..ready import plain
 from .addresses import as_svg
-from .doors import address_of, cookie_name, is_here, too_often
+from .doors import GUESSES, address_of, cookie_name, is_here, too_often
 from .keys import same
 from .messages import Guess, Now
 from .refusals import NotAllowed, TooOften
@@ -38,8 +39,8 @@ async def present(request: Request, key: str = ""):
     """The presenter's key as a cookie, and on to the page."""
     room = _room(request)
     if not (is_here(request.scope) and same(room.keys.presenter, key)):
-        say = "Open the address that rimfall serve printed, on the machine that serves."
-        raise NotAllowed("key", "another key", "the presenter's key, on the machine that serves", say)
+        say = tr("Open the address that rimfall serve printed, on the machine that serves.")
+        raise NotAllowed("key", tr("another key"), tr("the presenter's key, on the machine that serves"), say)
     response = RedirectResponse("/", 303, _NO_STORE)
     response.set_cookie(cookie_name(request.scope), key, httponly=True, samesite="strict")
     return response
@@ -83,8 +84,10 @@ async def now(request: Request, told: Now):
     message["clock"]["at_ms"] = round(room.publisher.now_ms(), 1)
     body = json.dumps(message, ensure_ascii=False, separators=(",", ":")).encode()
     if len(body) > GREATEST_NOW_BYTES:
-        say = f"What all see came to {len(body):,} bytes; it may have {GREATEST_NOW_BYTES:,}."
-        raise BadInput(refusal("now", f"{len(body)} bytes", f"at most {GREATEST_NOW_BYTES:,} bytes", say))
+        most = written(GREATEST_NOW_BYTES, ",")
+        say = tr("What all see came to {bytes} bytes; it may have {most}.", bytes=written(len(body), ","), most=most)
+        was, may_be = tr("{bytes} bytes", bytes=len(body)), tr("at most {most} bytes", most=most)
+        raise BadInput(refusal("now", was, may_be, say))
     await room.publisher.tell(body)
     return message["clock"]
 
@@ -100,8 +103,8 @@ async def follow(request: Request, last_event_id: Annotated[str | None, Header()
     """What all see, as events `now`; how many follow and have placed a mark, as events `room`; first the server's time, as `clock`."""
     room, address = _room(request), address_of(request.scope)
     if not room.enter(address):
-        say = "As many follow already as may, here or from this address; try again in 5 s."
-        raise TooOften("too many that follow", "asked again later", say, 5)
+        say = tr("As many follow already as may, here or from this address; try again in 5 s.")
+        raise TooOften(tr("too many that follow"), tr("asked again later"), say, 5)
     first = f"event: clock\ndata: {json.dumps(_time(room))}\n\n".encode()
     return Stream(room.for_followers, {"now": last_event_id}, first, lambda: room.leave(address))
 
@@ -141,19 +144,20 @@ async def guess(request: Request, placed: Guess):
     room, address = _room(request), address_of(request.scope)
     wait_s = room.limits.guesses.wait_s(address)
     if wait_s:
-        raise too_often("guesses", wait_s)
+        raise too_often(GUESSES, wait_s)
     ask = room.ask
     if ask is None or ask["id"] != placed.ask or ask["revealed"]:
-        say = "No marks are taken any more; the next may be."
-        raise BadInput(refusal("ask", placed.ask, "what is asked just now", say))
+        say = tr("No marks are taken any more; the next may be.")
+        raise BadInput(refusal("ask", placed.ask, tr("what is asked just now"), say))
     if (
         not ask["low_m"] - STEP_M / 2 <= placed.along_m <= ask["high_m"] + STEP_M / 2
     ):  # an end is rounded as all marks are
-        may_be = f"{ask['low_m']:g} to {ask['high_m']:g} m"
-        raise BadInput(
-            refusal("along_m", placed.along_m, may_be, f"The mark was at {placed.along_m:g} m; it must be {may_be}.")
-        )
+        may_be = tr("{least} to {most} m", least=written(ask["low_m"], "g"), most=written(ask["high_m"], "g"))
+        was = written(placed.along_m, "g")
+        say = tr("The mark was at {was} m; it must be {may_be}.", was=was, may_be=may_be)
+        raise BadInput(refusal("along_m", placed.along_m, may_be, say))
     along_m = round(placed.along_m, 1)
     if not await room.publisher.mark(ask["id"], placed.who, along_m):
-        raise TooOften("too many marks", "a mark where there is room", "There is no room for more marks.", 60)
+        say = tr("There is no room for more marks.")
+        raise TooOften(tr("too many marks"), tr("a mark where there is room"), say, 60)
     return {"along_m": along_m}
