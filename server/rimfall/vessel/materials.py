@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from ..language import tr_later
+
 
 @dataclass(frozen=True)
 class Material:
@@ -17,17 +19,19 @@ class Material:
         return self.strength_pa / self.density_kg_m3
 
 
-BEST_COUPONS = "encyclopedia table of specific strength, which cites suppliers: best coupons, not design values"
-HANDBOOK = "MIL-HDBK-5 / MMPDS, typical ultimate strength, from memory"
+BEST_COUPONS = tr_later(
+    "encyclopedia table of specific strength, which cites suppliers: best coupons, not design values"
+)
+HANDBOOK = tr_later("MIL-HDBK-5 / MMPDS, typical ultimate strength, from memory")
 
 MATERIALS = {
-    "aluminium 6061-T6": Material(290e6, 2710.0, HANDBOOK),
-    "aluminium 7075-T6": Material(538e6, 2800.0, HANDBOOK),
-    "titanium Ti-6Al-4V": Material(896e6, 4430.0, HANDBOOK),
-    "steel 4340": Material(1792e6, 7830.0, HANDBOOK),
-    "strong steel": Material(2000e6, 7860.0, BEST_COUPONS),
-    "strong aluminium": Material(600e6, 2700.0, BEST_COUPONS),
-    "strong titanium": Material(1300e6, 4510.0, BEST_COUPONS),
-    "carbon fibre": Material(4300e6, 1750.0, BEST_COUPONS),
-    "aramid": Material(3620e6, 1440.0, BEST_COUPONS),
+    tr_later("aluminium 6061-T6"): Material(290e6, 2710.0, HANDBOOK),
+    tr_later("aluminium 7075-T6"): Material(538e6, 2800.0, HANDBOOK),
+    tr_later("titanium Ti-6Al-4V"): Material(896e6, 4430.0, HANDBOOK),
+    tr_later("steel 4340"): Material(1792e6, 7830.0, HANDBOOK),
+    tr_later("strong steel"): Material(2000e6, 7860.0, BEST_COUPONS),
+    tr_later("strong aluminium"): Material(600e6, 2700.0, BEST_COUPONS),
+    tr_later("strong titanium"): Material(1300e6, 4510.0, BEST_COUPONS),
+    tr_later("carbon fibre"): Material(4300e6, 1750.0, BEST_COUPONS),
+    tr_later("aramid"): Material(3620e6, 1440.0, BEST_COUPONS),
 }

@@ -7,6 +7,7 @@ rotation of asteroids", Icarus 148 (2000) 12).
 import math
 from dataclasses import dataclass
 
+from ..language import tr_later
 from ..physics.constants import GRAVITATION_M3_KG_S2
 
 
@@ -20,11 +21,17 @@ class Strength:
 
 
 STRENGTHS = (
-    Strength("intact rock", 10e6, "granite in direct tension, 7 to 25 MPa: rock mechanics handbooks, from memory"),
     Strength(
-        "rubble",
+        tr_later("intact rock"),
+        10e6,
+        tr_later("granite in direct tension, 7 to 25 MPa: rock mechanics handbooks, from memory"),
+    ),
+    Strength(
+        tr_later("rubble"),
         25.0,
-        "P. Sánchez and D. J. Scheeres, Meteoritics & Planetary Science 49 (2014) 788: about 25 Pa, from memory",
+        tr_later(
+            "P. Sánchez and D. J. Scheeres, Meteoritics & Planetary Science 49 (2014) 788: about 25 Pa, from memory"
+        ),
     ),
 )
 

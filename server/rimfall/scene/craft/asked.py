@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from ...shapes.part import spin_rad_s
 from ...vessel.bodies import Body, about_spin_axis, joined
 from ...vessel.solids import Solid, body_of, reach_m
+from .called import as_group, as_part, as_still_part
 from .document import GROUPS, Craft
 
 _SIZES = ("axis", "radius_m", "length_m", "tube_radius_m", "size_m")
@@ -30,18 +31,12 @@ class Asked:
         """Inertia of a group about the spin axis, kg m^2; 0 where there is none."""
         return spin_inertia(self.bodies, group)
 
-    def called(self, group):
-        """What people call a group: by its one part ("the ring", "the still keel"), or as a whole."""
+    def called(self, group, bent=""):
+        """What people call a group: by its one part ("the ring", "the still keel"), or as a whole; bent: as in `called`."""
         names = [part.name for part in self.craft.parts if part.group == group]
-        if len(names) != 1:
-            if len(names) == len(self.craft.parts):
-                return "the craft"
-            return {"turning": "the turning part", "still": "the still part", "counter": "the counter-turning part"}[
-                group
-            ]
-        if not names[0][0].islower():
-            return names[0]
-        return f"the still {names[0]}" if group == "still" and "still" not in names[0] else f"the {names[0]}"
+        if len(names) == 1:
+            return as_still_part(names[0], bent) if group == "still" else as_part(names[0], bent)
+        return as_group("craft" if len(names) == len(self.craft.parts) else group, bent)
 
     @property
     def across(self):

@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 
+from ...language import tr
 from ...phrases import listed
 from ...physics.constants import G0_M_S2
 from ...vessel import balance
@@ -78,11 +79,24 @@ def _ballast(asked, body):
 def _says(asked, data):
     name = asked.called("turning")
     if data["offset_m"] <= _EVEN_M:
-        yield f"{name} is balanced: its centre of mass is on the axis."
+        yield tr("{turning} is balanced: its centre of mass is on the axis.", turning=name)
     else:
-        off = words.short(data["offset_m"], asked.units)
-        loaded = "with its loads " if asked.craft.loads else ""
-        yield f"{loaded}{name} has its centre of mass {off} off the axis, toward {_side(asked, data)}."
+        off, side = words.short(data["offset_m"], asked.units), _side(asked, data)
+        yield (
+            tr(
+                "with its loads {turning} has its centre of mass {distance} off the axis, toward {side}.",
+                turning=name,
+                distance=off,
+                side=side,
+            )
+            if asked.craft.loads
+            else tr(
+                "{turning} has its centre of mass {distance} off the axis, toward {side}.",
+                turning=name,
+                distance=off,
+                side=side,
+            )
+        )
         yield _held(asked, data)
         yield _round(asked, data)
     yield _tilted(asked, data)
@@ -104,9 +118,14 @@ def _held(asked, data):
         return ""
     force, free = (words.force(data[name], asked.units) for name in ("bearing_force_n", "bearing_force_free_n"))
     if asked.across is None:
-        return f"nothing holds its axis, so it turns about its centre of mass; to hold the axis in place would take {force}."
-    return (
-        f"the joint takes {force}, which goes round with it, or {free} where the rest of the craft is free to give way."
+        return tr(
+            "nothing holds its axis, so it turns about its centre of mass; to hold the axis in place would take {force}.",
+            force=force,
+        )
+    return tr(
+        "the joint takes {force}, which goes round with it, or {free_force} where the rest of the craft is free to give way.",
+        force=force,
+        free_force=free,
     )
 
 
@@ -118,19 +137,31 @@ def _round(asked, data):
     shown = [words.precise(one, most - least) for one in (least, most)]
     away = words.short(data["axis_moves_m"], asked.units)
     if shown[0] == shown[1]:
-        return f"left free it turns about a point {away} from its axis, which nobody feels."
-    says = f"left free it turns about a point {away} from its axis: round the rim gravity goes from"
-    return f"{says} {shown[0]}{words.NB}g on the heavy side to {shown[1]}{words.NB}g on the light one."
+        return tr("left free it turns about a point {distance} from its axis, which nobody feels.", distance=away)
+    return tr(
+        "left free it turns about a point {distance} from its axis: round the rim gravity goes from {least}\u00a0g on the heavy side to "
+        "{most}\u00a0g on the light one.",
+        distance=away,
+        least=shown[0],
+        most=shown[1],
+    )
 
 
 def _tilted(asked, data):
     if data["tilt_deg"] < _LEVEL_DEG:
         return ""
     tilt = words.angle(data["tilt_deg"])
-    says = f"it is skew as well: left free it would turn about an axis {tilt} from its own, and the floor would lean by as much"
     if asked.across is None or not asked.spin_rad_s:
-        return f"{says}."
-    return f"{says}; held, it twists the joint with {words.torque(data['bearing_moment_n_m'], asked.units)}."
+        return tr(
+            "it is skew as well: left free it would turn about an axis {angle} from its own, and the floor would lean by as much.",
+            angle=tilt,
+        )
+    return tr(
+        "it is skew as well: left free it would turn about an axis {angle} from its own, and the floor would lean by as much; held, it twists the "
+        "joint with {torque}.",
+        angle=tilt,
+        torque=words.torque(data["bearing_moment_n_m"], asked.units),
+    )
 
 
 def _weights(asked, data):
@@ -138,26 +169,36 @@ def _weights(asked, data):
     if asked.craft.ballast is None:
         return ""
     if data["offset_m"] <= _EVEN_M and data["tilt_deg"] < _LEVEL_DEG:
-        return "it needs no weights."
+        return tr("it needs no weights.")
     if not (asked.craft.ballast.radius_m or asked.rim_m):
-        return "weights need a radius: all that turns is on the axis, and so is the floor."
+        return tr("weights need a radius: all that turns is on the axis, and so is the floor.")
     if ballast is None:
-        return "weights in one plane cannot balance it, because it is skew: the two planes must be apart."
-    weight = sum(one["mass_kg"] for one in ballast["weights"])
-    out = words.short(ballast["radius_m"], asked.units)
-    says = f"{listed([_weight(one, asked.units) for one in ballast['weights']])}, {out} from the axis, balance it"
-    heavy = weight > asked.bodies["turning"].mass_kg
-    return f"{says}, but together they weigh more than {asked.called('turning')} itself." if heavy else f"{says}."
+        return tr("weights in one plane cannot balance it, because it is skew: the two planes must be apart.")
+    places = {
+        "weights": listed([_weight(one, asked.units) for one in ballast["weights"]]),
+        "distance": words.short(ballast["radius_m"], asked.units),
+    }
+    if sum(one["mass_kg"] for one in ballast["weights"]) > asked.bodies["turning"].mass_kg:
+        return tr(
+            "{weights}, {distance} from the axis, balance it, but together they weigh more than {turning} itself.",
+            turning=asked.called("turning"),
+            **places,
+        )
+    return tr("{weights}, {distance} from the axis, balance it.", **places)
 
 
 def _weight(one, units):
-    at = f"{words.angle_to(one['azimuth_deg'])} in the plane at {words.signed(one['plane_m'], units)}"
-    return f"{words.mass(one['mass_kg'], units)} at {at}"
+    return tr(
+        "{mass} at {azimuth} in the plane at {place}",
+        mass=words.mass(one["mass_kg"], units),
+        azimuth=words.angle_to(one["azimuth_deg"]),
+        place=words.signed(one["plane_m"], units),
+    )
 
 
 def _assumptions(asked):
     return [
-        "Azimuths are counted from x toward y, the way it turns. Loads and weights are points.",
-        "The rim is round, and its middle is on the axis of the drawing.",
-        *(["A counter-turning part is taken to be balanced."] if "counter" in asked.bodies else []),
+        tr("Azimuths are counted from x toward y, the way it turns. Loads and weights are points."),
+        tr("The rim is round, and its middle is on the axis of the drawing."),
+        *([tr("A counter-turning part is taken to be balanced.")] if "counter" in asked.bodies else []),
     ]

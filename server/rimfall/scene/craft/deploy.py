@@ -2,6 +2,7 @@
 
 import math
 
+from ...language import tr, tr_later
 from ...physics.constants import RPM_RAD_S
 from . import words
 from .asked import bodies_of, reach_of, solid_of, spin_inertia
@@ -23,13 +24,18 @@ def finding(asked):
         "before": _state(asked.inertia("turning"), asked.spin_rad_s, reach_of(asked.craft, asked.solids)),
         "after": _state(inertia, rate, reach_of(after, solids)),
     }
-    return states | {"says": [sentence(said) for said in _says(asked, states) if said], "assumptions": _ASSUMPTIONS}
+    return states | {
+        "says": [sentence(said) for said in _says(asked, states) if said],
+        "assumptions": [tr(one) for one in _ASSUMPTIONS],
+    }
 
 
-_ASSUMPTIONS = [
-    "Nothing outside acts on it and the joint has no friction: its angular momentum stays the same.",
-    "Only before and after are told: how it swings on the way, and whether its hinges and cables bear that, is left out.",
-]
+_ASSUMPTIONS = (
+    tr_later("Nothing outside acts on it and the joint has no friction: its angular momentum stays the same."),
+    tr_later(
+        "Only before and after are told: how it swings on the way, and whether its hinges and cables bear that, is left out."
+    ),
+)
 
 
 def _deployed(craft):
@@ -52,18 +58,26 @@ def _state(inertia, rate, rim):
 def _says(asked, states):
     before, after = states["before"], states["after"]
     if after["spin_rpm"] is None:
-        yield "all that turns would be on its axis: no spin is fast enough to hold its momentum there."
+        yield tr("all that turns would be on its axis: no spin is fast enough to hold its momentum there.")
         return
     if not asked.spin_rad_s:
-        yield "it does not turn, in either shape."
+        yield tr("it does not turn, in either shape.")
         return
     if math.isclose(before["inertia_kg_m2"], after["inertia_kg_m2"], rel_tol=_SAME):
-        yield "what turns has the same inertia about its axis as before: the spin stays the same."
+        yield tr("what turns has the same inertia about its axis as before: the spin stays the same.")
         return
     rates = [words.rate(state["spin_rpm"] * RPM_RAD_S) for state in (before, after)]
     gravity = [words.gravity(state["gravity_m_s2"]) for state in (before, after)]
     rims = [words.short(state["rim_radius_m"], asked.units) for state in (before, after)]
-    yield f"the spin goes from {rates[0]} to {rates[1]}, and gravity at its rim from {gravity[0]} at {rims[0]} to {gravity[1]} at {rims[1]}."
+    yield tr(
+        "the spin goes from {rate} to {new_rate}, and gravity at its rim from {gravity} at {radius} to {new_gravity} at {new_radius}.",
+        rate=rates[0],
+        new_rate=rates[1],
+        gravity=gravity[0],
+        radius=rims[0],
+        new_gravity=gravity[1],
+        new_radius=rims[1],
+    )
     gain = after["energy_j"] - before["energy_j"]
     yield _energy(gain)
     fast = after["spin_rpm"] * RPM_RAD_S * after["rim_radius_m"]
@@ -72,5 +86,5 @@ def _says(asked, states):
 
 def _energy(gain):
     if gain > 0:
-        return f"that takes {words.energy(gain)} of work: the momentum stays, the energy grows."
-    return f"{words.energy(-gain)} come free on the way, and must be braked." if gain < 0 else ""
+        return tr("that takes {energy} of work: the momentum stays, the energy grows.", energy=words.energy(gain))
+    return tr("{energy} come free on the way, and must be braked.", energy=words.energy(-gain)) if gain < 0 else ""

@@ -3,19 +3,27 @@
 import math
 from dataclasses import replace
 
+from ...language import tr, tr_later, tr_many
 from ...phrases import listed
 from ...vessel import hull
 from ...vessel.materials import MATERIALS
+from .saying import strength_of
 from .words import figure, force, gravity, percent, pressure, rate, short
 
-ASSUMPTION = "The ring is thin and its load lies evenly on its floor; joints, doors, bending between spokes and fatigue are left out."
-_FULL = "The air pulls on the ring as in a long cylinder; its pull on the ends is left out."
-_TUBE = (
+ASSUMPTION = tr_later(
+    "The ring is thin and its load lies evenly on its floor; joints, doors, bending between spokes and fatigue are left out."
+)
+_FULL = tr_later("The air pulls on the ring as in a long cylinder; its pull on the ends is left out.")
+_TUBE = tr_later(
     "The ring is a thin tube, its floor as wide as the tube; the air in it pulls along and around it as in a toroidal shell (Young & Budynas, "
     "Roark’s Formulas for Stress and Strain, table 13.1)."
 )
 _AT_RIM, _WIDEST = 0.02, 1 / 3  # of the floor's radius: how near a torus is to it, and its tube at most
-_SHARES = (("own_pa", "its own weight"), ("load_pa", "the load on its floor"), ("pressure_pa", "the air inside"))
+_SHARES = {  # of the stress → a share of it, and all of it
+    "own_pa": (tr_later("{share} from its own weight"), tr_later("All of it is from its own weight.")),
+    "load_pa": (tr_later("{share} from the load on its floor"), tr_later("All of it is from the load on its floor.")),
+    "pressure_pa": (tr_later("{share} from the air inside"), tr_later("All of it is from the air inside.")),
+}
 
 
 def finding(asked):
@@ -39,7 +47,7 @@ def finding(asked):
     spokes = _spoke_n(block, ring, asked)
     return {
         "hoop_stress_pa": stress.whole_pa,
-        "shares_pa": {name.removesuffix("_pa"): getattr(stress, name) for name, _ in _SHARES},
+        "shares_pa": {name.removesuffix("_pa"): getattr(stress, name) for name in _SHARES},
         "safe_stress_pa": safe,
         "tube_stress_pa": None if ring.tube_radius_m is None else ring.air_around_pa,
         "times_safe": most / safe,
@@ -53,9 +61,9 @@ def finding(asked):
             *_biggest(block, ring, largest, asked),
         ],
         "assumptions": [
-            ASSUMPTION,
-            _FULL if ring.tube_radius_m is None else _TUBE,
-            f"Strength of {block.material}: {material.source}.",
+            tr(ASSUMPTION),
+            tr(_FULL if ring.tube_radius_m is None else _TUBE),
+            strength_of(block.material, material.source),
         ],
     }
 
@@ -108,19 +116,41 @@ def _largest(block, ring):
 def _stress(block, ring, stress, safe, asked):
     whole = stress.whole_pa
     if not whole:
-        yield "Nothing pulls at the ring: it does not turn and holds no air."
+        yield tr("Nothing pulls at the ring: it does not turn and holds no air.")
         return
     times = whole / safe
-    if times > 1:
-        yield f"{_wish(ring, block)} carries {pressure(whole)}, {figure(times)} times the {pressure(safe)} that are safe."
+    yield _carries(block, ring, whole, safe)
+    there = [name for name in _SHARES if getattr(stress, name)]
+    if len(there) > 1:
+        parts = [tr(_SHARES[name][0], share=percent(getattr(stress, name) / whole)) for name in there]
+        yield tr("Of that, {shares}.", shares=listed(parts))
     else:
-        at = f"At {rate(ring.rate_rad_s)}" if ring.rate_rad_s else "Standing still"
-        yield f"{at} the {block.material} ring carries {pressure(whole)} of the {pressure(safe)} that are safe."
-    parts = [f"{percent(share / whole)} from {of}" for name, of in _SHARES if (share := getattr(stress, name))]
-    yield f"Of that, {listed(parts)}." if len(parts) > 1 else f"All of it is from {parts[0].partition(' from ')[2]}."
+        yield tr(_SHARES[there[0]][1])
     yield _around(ring, safe, asked.units)
     if max(times, ring.air_around_pa / safe) > 1:
         yield from _would_do(ring, safe, asked.units)
+
+
+def _carries(block, ring, whole, safe):
+    """What the ring carries, and the wish that collides with it where that is too much."""
+    places = {"material": tr(block.material), "stress": pressure(whole), "safe": pressure(safe)}
+    too_much, turns = whole / safe > 1, bool(ring.rate_rad_s)
+    if too_much:
+        places |= {"times": figure(whole / safe)}
+    if turns:
+        places |= {"rate": rate(ring.rate_rad_s), "gravity": gravity(ring.gravity_m_s2)}
+    if too_much and turns:
+        return tr(
+            "{gravity} at the rim wants {rate}; the {material} ring then carries {stress}, {times} times the {safe} that are safe.",
+            **places,
+        )
+    if too_much:
+        return tr(
+            "Standing still the {material} ring carries {stress}, {times} times the {safe} that are safe.", **places
+        )
+    if turns:
+        return tr("At {rate} the {material} ring carries {stress} of the {safe} that are safe.", **places)
+    return tr("Standing still the {material} ring carries {stress} of the {safe} that are safe.", **places)
 
 
 def _around(ring, safe, units):
@@ -128,44 +158,74 @@ def _around(ring, safe, units):
     if not ring.pressure_pa:
         return ""
     if ring.tube_radius_m is None:
-        return "The air is taken to fill all of it, from the axis to the rim: in a tube along the rim it would pull far less."
-    pulls = f"Around its tube, {short(ring.tube_radius_m, units)} in radius, the air pulls with {pressure(ring.air_around_pa)}"
+        return tr(
+            "The air is taken to fill all of it, from the axis to the rim: in a tube along the rim it would pull far less."
+        )
+    places = {"radius": short(ring.tube_radius_m, units), "stress": pressure(ring.air_around_pa)}
     times = ring.air_around_pa / safe
-    return f"{pulls}, {figure(times)} times what is safe." if times > 1 else f"{pulls}."
-
-
-def _wish(ring, block):
-    """The wish that collides with what the ring can carry, up to the verb."""
-    if not ring.rate_rad_s:
-        return f"Standing still the {block.material} ring"
-    return f"{gravity(ring.gravity_m_s2)} at the rim wants {rate(ring.rate_rad_s)}; the {block.material} ring then"
+    if times > 1:
+        return tr(
+            "Around its tube, {radius} in radius, the air pulls with {stress}, {times} times what is safe.",
+            times=figure(times),
+            **places,
+        )
+    return tr("Around its tube, {radius} in radius, the air pulls with {stress}.", **places)
 
 
 def _would_do(ring, safe, units):
     """The nearest wishes that it could carry: a thicker wall, or another gravity in the same ring."""
     wall = hull.least_thickness_m(ring, safe)
     if wall < ring.radius_m:
-        yield f"A wall of {short(wall, units)} would do."
+        yield tr("A wall of {thickness} would do.", thickness=short(wall, units))
     left = safe - ring.air_along_pa
     if left <= 0 or ring.air_around_pa > safe:
-        yield "No spin is slow enough for this wall: the air alone is too much for it."
+        yield tr("No spin is slow enough for this wall: the air alone is too much for it.")
         return
     most = left / ((ring.density_kg_m3 + ring.load_kg_m2 * ring.loaded_share / ring.thickness_m) * ring.radius_m)
-    yield f"The most that this ring could carry is {gravity(most)}, at {rate(math.sqrt(most / ring.radius_m))}."
+    yield tr(
+        "The most that this ring could carry is {gravity}, at {rate}.",
+        gravity=gravity(most),
+        rate=rate(math.sqrt(most / ring.radius_m)),
+    )
 
 
 def _spokes(block, tension, asked):
     if tension:
-        pull = force(tension, asked.units)
-        yield f"If {block.spokes} spokes held all that turns and the ring carried nothing, each would pull with {pull}."
+        yield tr_many(
+            "If {count} spoke held all that turns and the ring carried nothing, it would pull with {pull}.",
+            "If {count} spokes held all that turns and the ring carried nothing, each would pull with {pull}.",
+            block.spokes,
+            pull=force(tension, asked.units),
+        )
 
 
 def _biggest(block, ring, largest, asked):
     bare, loaded = (largest[block.material][f"{key}_radius_m"] for key in ("bare", "loaded"))
     if bare is None:
         return
-    yield f"At {gravity(ring.gravity_m_s2)} a bare ring of {block.material} could be {short(bare, asked.units)} in radius."
-    more = [word for word, there in (("load", ring.load_kg_m2), ("air", ring.pressure_pa)) if there]
-    if more:
-        of = f"With this wall and its {listed(more)}"
-        yield f"{of} the largest that would do is {short(loaded, asked.units)}." if loaded else f"{of} none would do."
+    yield tr(
+        "At {gravity} a bare ring of {material} could be {radius} in radius.",
+        gravity=gravity(ring.gravity_m_s2),
+        material=tr(block.material),
+        radius=short(bare, asked.units),
+    )
+    if not ring.load_kg_m2 and not ring.pressure_pa:
+        return
+    if not loaded:
+        yield tr(_NONE[bool(ring.load_kg_m2), bool(ring.pressure_pa)])
+    else:
+        largest = _LARGEST[bool(ring.load_kg_m2), bool(ring.pressure_pa)]
+        yield tr(largest, radius=short(loaded, asked.units))
+
+
+# with a load, with air → the largest radius, or that there is none
+_LARGEST = {
+    (True, False): tr_later("With this wall and its load the largest that would do is {radius}."),
+    (False, True): tr_later("With this wall and its air the largest that would do is {radius}."),
+    (True, True): tr_later("With this wall and its load and air the largest that would do is {radius}."),
+}
+_NONE = {
+    (True, False): tr_later("With this wall and its load none would do."),
+    (False, True): tr_later("With this wall and its air none would do."),
+    (True, True): tr_later("With this wall and its load and air none would do."),
+}

@@ -2,6 +2,7 @@
 
 import math
 
+from ...language import tr, tr_later, tr_many
 from ...phrases import listed
 from ...vessel.bodies import greater_transverse, principal
 from ...vessel.overlap import overlapping
@@ -28,8 +29,10 @@ def finding(asked):
         "overlaps": [list(pair) for pair in pairs],
         "says": [sentence(said) for said in _says(asked, pairs) if said],
         "assumptions": [
-            "Every part is rigid and uniform, the ideal solid that it is named for; what is in no part is left out.",
-            *([] if asked.craft.loads is None else ["Loads count in the balance alone."]),
+            tr(
+                "Every part is rigid and uniform, the ideal solid that it is named for; what is in no part is left out."
+            ),
+            *([] if asked.craft.loads is None else [tr("Loads count in the balance alone.")]),
         ],
     }
 
@@ -66,54 +69,97 @@ def _says(asked, pairs):
 
 
 def _masses(asked):
-    whole, parts = words.mass(asked.bodies["whole"].mass_kg, asked.units), []
-    for group, does in (("turning", "turns"), ("still", "stays still"), ("counter", _counter_does(asked))):
-        if group in asked.bodies:
-            parts.append(f"{words.mass(asked.bodies[group].mass_kg, asked.units)} of it {does}")
+    whole = words.mass(asked.bodies["whole"].mass_kg, asked.units)
+    parts = [
+        tr(_SAME_WAY if group == "counter" and asked.counter_rad_s > 0 else does, mass=_weight(asked, group))
+        for group, does in _DOES.items()
+        if group in asked.bodies
+    ]
     if len(parts) == 1:
-        return f"all of its {whole} turn as one."
-    return f"it weighs {whole}; {listed(parts)}."
+        return tr("all of its {mass} turn as one.", mass=whole)
+    return tr("it weighs {mass}; {shares}.", mass=whole, shares=listed(parts))
 
 
-def _counter_does(asked):
-    return "turns the same way at its own rate" if asked.counter_rad_s > 0 else "turns the other way"
+_DOES = {
+    "turning": tr_later("{mass} of it turns"),
+    "still": tr_later("{mass} of it stays still"),
+    "counter": tr_later("{mass} of it turns the other way"),
+}
+_SAME_WAY = tr_later("{mass} of it turns the same way at its own rate")
+
+
+def _weight(asked, group):
+    return words.mass(asked.bodies[group].mass_kg, asked.units)
 
 
 def _momentum(asked):
     momenta = asked.momenta
+    turning, counter = asked.called("turning"), asked.called("counter")
     if not asked.spin_rad_s and momenta.get("counter"):
-        counter, rate = asked.called("counter"), words.rate(asked.counter_rad_s)
-        return f"{asked.called('turning')} does not turn; {counter}, at {rate}, holds {words.momentum(momenta['counter'])} of angular momentum."
+        return tr(
+            "{turning} does not turn; {counter}, at {rate}, holds {momentum} of angular momentum.",
+            turning=turning,
+            counter=counter,
+            rate=words.rate(asked.counter_rad_s),
+            momentum=words.momentum(momenta["counter"]),
+        )
     if not asked.spin_rad_s:
-        return "it does not turn, and holds no angular momentum."
+        return tr("it does not turn, and holds no angular momentum.")
     if not momenta["turning"]:
-        return f"{asked.called('turning')} has no inertia about its axis, and holds no angular momentum."
-    says = f"at {words.rate(asked.spin_rad_s)} {asked.called('turning')} holds {words.momentum(momenta['turning'])} of angular momentum"
-    if not momenta.get("counter"):
-        return f"{says}."
-    counter, rate = asked.called("counter"), words.rate(asked.counter_rad_s)
+        return tr("{turning} has no inertia about its axis, and holds no angular momentum.", turning=turning)
+    says = tr(
+        "at {rate} {turning} holds {momentum} of angular momentum",
+        rate=words.rate(asked.spin_rad_s),
+        turning=turning,
+        momentum=words.momentum(momenta["turning"]),
+    )
+    return f"{says}; {_against(asked, counter)}" if momenta.get("counter") else f"{says}."
+
+
+def _against(asked, counter):
+    """What the counter group holds beside what turns, as the rest of a sentence."""
+    momenta, rate = asked.momenta, words.rate(asked.counter_rad_s)
     if nothing_left(asked):
-        return f"{says}; {counter}, at {rate} the other way, holds just as much against it, and the whole holds none."
-    same = momenta["counter"] > 0
+        return tr(
+            "{counter}, at {rate} the other way, holds just as much against it, and the whole holds none.",
+            counter=counter,
+            rate=rate,
+        )
     share = abs(momenta["counter"] / momenta["turning"])
-    if same:
-        return f"{says}; {counter}, at {rate} the same way, adds {words.percent(share)} to it."
-    over = "more than that" if share > 1 else words.percent(share)
-    return f"{says}; {counter}, at {rate} the other way, holds {over} against it, and {words.momentum(momenta['whole'])} is left."
+    if momenta["counter"] > 0:
+        return tr(
+            "{counter}, at {rate} the same way, adds {share} to it.",
+            counter=counter,
+            rate=rate,
+            share=words.percent(share),
+        )
+    left = words.momentum(momenta["whole"])
+    if share > 1:
+        return tr(
+            "{counter}, at {rate} the other way, holds more than that against it, and {momentum} is left.",
+            counter=counter,
+            rate=rate,
+            momentum=left,
+        )
+    return tr(
+        "{counter}, at {rate} the other way, holds {share} against it, and {momentum} is left.",
+        counter=counter,
+        rate=rate,
+        share=words.percent(share),
+        momentum=left,
+    )
 
 
 def short(asked):
     """What to know of it in a few words: how heavy it is, and whether what turns keeps to its axis."""
     ratio = spin_to_transverse(asked.bodies["turning"])
     keeps = ratio is not None and ratio > 1 + _ALIKE
-    left = (
-        ""
-        if ratio is None or not asked.spin_rad_s
-        else ", keeps to its axis"
-        if keeps
-        else ", does not keep to its axis"
-    )
-    return f"{words.mass(asked.bodies['whole'].mass_kg, asked.units)}{left}"
+    weight = _weight(asked, "whole")
+    if ratio is None or not asked.spin_rad_s:
+        return weight
+    if keeps:
+        return tr("{mass}, keeps to its axis", mass=weight)
+    return tr("{mass}, does not keep to its axis", mass=weight)
 
 
 def _shape(asked):
@@ -121,24 +167,44 @@ def _shape(asked):
     body, name = asked.bodies["turning"], asked.called("turning")
     ratio = spin_to_transverse(body)
     if ratio is None:
-        return f"{name} is a point: it has no inertia of its own."
-    has = f"{name} has {words.times(ratio)} the inertia about its spin axis that it has across it"
+        return tr("{turning} is a point: it has no inertia of its own.", turning=name)
+    has = {"turning": name, "times": words.times(ratio)}
     if ratio > 1 + _ALIKE:
-        return f"{has}: left to itself it keeps turning about that axis."
+        return tr(
+            "{turning} has {times} the inertia about its spin axis that it has across it: left to itself it keeps turning about that axis.",
+            **has,
+        )
     if ratio >= 1 - _ALIKE:
-        return f"{name} has as much inertia about its spin axis as about one across it: left to itself it keeps to neither."
+        return tr(
+            "{turning} has as much inertia about its spin axis as about one across it: left to itself it keeps to neither.",
+            turning=name,
+        )
     least = sum(principal(body)[0]) - greater_transverse(body) - body.inertia_kg_m2[2, 2]
     if body.inertia_kg_m2[2, 2] > least * (1 + _ALIKE):
-        return f"{has}, which is neither the most nor the least: left to itself it soon turns over, and back, again and again."
-    return f"{has}: left to itself it goes over in time, and turns end over end."
+        return tr(
+            "{turning} has {times} the inertia about its spin axis that it has across it, which is neither the most nor the least: left to itself "
+            "it soon turns over, and back, again and again.",
+            **has,
+        )
+    return tr(
+        "{turning} has {times} the inertia about its spin axis that it has across it: left to itself it goes over in time, and turns end over "
+        "end.",
+        **has,
+    )
 
 
 def _overlaps(pairs):
     if not pairs:
         return ""
-    named = listed([f"{one} with {other}" for one, other in pairs[:_MOST_NAMED]])
-    more = f", and {len(pairs) - _MOST_NAMED} more pairs" if len(pairs) > _MOST_NAMED else ""
-    return f"some parts fill the same space, and are counted in full all the same: {named}{more}."
+    named = listed([tr("{one} with {other}", one=one, other=other) for one, other in pairs[:_MOST_NAMED]])
+    if len(pairs) <= _MOST_NAMED:
+        return tr("some parts fill the same space, and are counted in full all the same: {pairs}.", pairs=named)
+    return tr_many(
+        "some parts fill the same space, and are counted in full all the same: {pairs}, and {count} more pair.",
+        "some parts fill the same space, and are counted in full all the same: {pairs}, and {count} more pairs.",
+        len(pairs) - _MOST_NAMED,
+        pairs=named,
+    )
 
 
 def _beyond_rim(asked):
@@ -148,12 +214,23 @@ def _beyond_rim(asked):
     reaches |= {load.name: (math.hypot(*load.place_m[:2]), 1.0) for load in asked.craft.loads or ()}
     move = asked.craft.move
     if move is not None:
-        reaches["the mass that moves"] = (max(move.from_radius_m, move.to_radius_m), 1.0)
+        reaches[tr("the mass that moves")] = (max(move.from_radius_m, move.to_radius_m), 1.0)
     far = {name: reach for name, (reach, most) in reaches.items() if reach > most * asked.rim_m * (1 + _STEADY)}
     if not far:
         return ""
     farthest, floor = (words.short(one, asked.units) for one in (max(far.values()), asked.rim_m))
     names = list(far)[:_MOST_NAMED]
-    more = [f"{len(far) - _MOST_NAMED} more"] if len(far) > _MOST_NAMED else []
-    verb, end = ("reaches", farthest) if len(far) == 1 else ("reach", f"up to {farthest}")
-    return f"{listed([*names, *more])} {verb} beyond the floor, which is {floor} from the axis: {end}."
+    if len(far) == 1:
+        return tr(
+            "{what} reaches beyond the floor, which is {floor} from the axis: {distance}.",
+            what=names[0],
+            floor=floor,
+            distance=farthest,
+        )
+    more = [tr("{count} more", count=len(far) - _MOST_NAMED)] if len(far) > _MOST_NAMED else []
+    return tr(
+        "{what} reach beyond the floor, which is {floor} from the axis: up to {distance}.",
+        what=listed([*names, *more]),
+        floor=floor,
+        distance=farthest,
+    )

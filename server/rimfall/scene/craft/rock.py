@@ -2,16 +2,23 @@
 
 import math
 
+from ...language import tr, tr_later
 from ...physics.constants import G0_M_S2
 from ...vessel import rock
 from ...vessel.materials import MATERIALS
+from .saying import strength_of
 from .words import area, duration, figure, gravity, percent, pressure, rate, short
 
 LINING = "strong steel"
 
 ASSUMPTIONS = (
-    "The rock is a uniform sphere; its tension is the mean over a plane through its axis, and some of it bears more.",
-    "Hollows take from what bears the load as well as from the load, and are left out.",
+    tr_later(
+        "The rock is a uniform sphere; its tension is the mean over a plane through its axis, and some of it bears more."
+    ),
+    tr_later("Hollows take from what bears the load as well as from the load, and are left out."),
+)
+_BARRIER = tr_later(
+    "Asteroids in the sky keep to such a barrier, near 2.2 h: P. Pravec and A. W. Harris, Icarus 148 (2000) 12."
 )
 
 
@@ -41,39 +48,57 @@ def finding(asked):
         "strengths": strengths,
         "says": _says(block, body, spin, tension, strengths, lining_n, asked),
         "assumptions": [
-            *ASSUMPTIONS,
-            *(f"Strength of {one.of}: {one.source}." for one in rock.STRENGTHS),
-            f"Strength of {LINING}: {MATERIALS[LINING].source}.",
-            "Asteroids in the sky keep to such a barrier, near 2.2 h: P. Pravec and A. W. Harris, Icarus 148 (2000) 12.",
+            *map(tr, ASSUMPTIONS),
+            *(strength_of(one.of, one.source) for one in rock.STRENGTHS),
+            strength_of(LINING, MATERIALS[LINING].source),
+            tr(_BARRIER),
         ],
     }
 
 
 def _says(block, body, spin, tension, strengths, lining_n, asked):
     intact, rubble = strengths
-    own, once = gravity(body.own_gravity_m_s2), duration(2 * math.pi / body.weightless_rate_rad_s)
-    wished = gravity(block.gravity_g * G0_M_S2)
     return [
-        f"Its own gravity, {own} at its surface, holds loose rock down until it turns once in {once}.",
-        f"For {wished} inside its equator it must turn at {rate(spin)}.",
-        f"Its halves then pull apart with {pressure(tension)} on average.",
+        tr(
+            "Its own gravity, {gravity} at its surface, holds loose rock down until it turns once in {time}.",
+            gravity=gravity(body.own_gravity_m_s2),
+            time=duration(2 * math.pi / body.weightless_rate_rad_s, "in"),
+        ),
+        tr(
+            "For {gravity} inside its equator it must turn at {rate}.",
+            gravity=gravity(block.gravity_g * G0_M_S2),
+            rate=rate(spin),
+        ),
+        tr("Its halves then pull apart with {stress} on average.", stress=pressure(tension)),
         *_holds(intact, rubble, asked),
         *_lining(lining_n, body, asked),
     ]
 
 
 def _holds(intact, rubble, asked):
-    loose = f"rubble bears {pressure(rubble['tension_pa'])}, and flies apart"
+    loose = pressure(rubble["tension_pa"])
     if intact["times"] <= 1:
-        yield f"Rock without a crack would bear that, with {percent(intact['times'])} of its strength; {loose}."
+        yield tr(
+            "Rock without a crack would bear that, with {share} of its strength; rubble bears {stress}, and flies apart.",
+            share=percent(intact["times"]),
+            stress=loose,
+        )
         return
+    yield tr(
+        "That is {times} times what rock without a crack bears; rubble bears {stress}, and flies apart.",
+        times=figure(intact["times"]),
+        stress=loose,
+    )
     largest = short(intact["largest_radius_m"], asked.units)
-    yield f"That is {figure(intact['times'])} times what rock without a crack bears; {loose}."
-    yield f"The largest ball of uncracked rock that would hold is {largest} in radius."
+    yield tr("The largest ball of uncracked rock that would hold is {radius} in radius.", radius=largest)
 
 
 def _lining(lining_n, body, asked):
     need_m2 = lining_n / MATERIALS[LINING].strength_pa
-    need, share = area(need_m2, asked.units), percent(need_m2 / body.section_m2)
-    yield f"A lining that carries it all needs {need} of {LINING} in every section through the axis, {share} of that section."
-    yield "That is at its breaking strength, before any safety factor."
+    yield tr(
+        "A lining that carries it all needs {area} of {material} in every section through the axis, {share} of that section.",
+        area=area(need_m2, asked.units),
+        material=tr(LINING),
+        share=percent(need_m2 / body.section_m2),
+    )
+    yield tr("That is at its breaking strength, before any safety factor.")

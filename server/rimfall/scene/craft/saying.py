@@ -1,5 +1,6 @@
 """What the findings of a craft share in their sentences."""
 
+from ...language import tr
 from ...phrases import speed
 from ...physics.constants import LIGHT_M_S
 from ...vessel.materials import MATERIALS
@@ -18,5 +19,15 @@ def too_fast(speed_m_s, units):
     if speed_m_s <= bare:
         return ""
     if speed_m_s >= LIGHT_M_S:
-        return "that is faster than light: nothing holds so much momentum so near its axis"
-    return f"no ring holds together at {speed(speed_m_s, units)}: even one of {_STRONGEST}, the strongest here, tears at {speed(bare, units)}"
+        return tr("that is faster than light: nothing holds so much momentum so near its axis")
+    return tr(
+        "no ring holds together at {speed}: even one of {material}, the strongest here, tears at {most}",
+        speed=speed(speed_m_s, units),
+        material=tr(_STRONGEST),
+        most=speed(bare, units),
+    )
+
+
+def strength_of(name, source):
+    """Where the strength of a material, or of rock, was published."""
+    return tr("Strength of {material}: {source}.", material=tr(name), source=tr(source))

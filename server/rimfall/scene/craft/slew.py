@@ -2,6 +2,7 @@
 
 import math
 
+from ...language import tr
 from ...vessel import slew
 from ...vessel.bodies import greater_transverse
 from . import words
@@ -74,32 +75,57 @@ def _precession(asked, wheel):
 def _says(asked, data):
     name = asked.called("turning")
     if not asked.momenta["turning"]:
-        yield f"{name} holds no angular momentum: its axis turns like anything else."
+        yield tr("{turning} holds no angular momentum: its axis turns like anything else.", turning=name)
         yield _together(asked, data["whole"])
     else:
-        yield _needs(asked, data["wheel"], f"the axis of {name}")
+        axis = tr("the axis of {turning}", turning=asked.called("turning", "of"))
+        yield _needs(asked, data["wheel"], axis)
         yield _direction(asked, name)
         yield _together(asked, data["whole"])
-        yield _leads(asked, data["precession"], name)
+        yield _leads(asked, data["precession"])
     yield _ordinary(asked, data["rest_to_rest"])
 
 
-def _needs(asked, turned, what):
-    block, units = asked.craft.slew, asked.units
-    angle, time = words.angle(block.angle_deg), words.duration(turned["time_s"])
+def _needs(asked, turned, what, counter=None):
+    """What it takes to turn an axis; counter: what holds the more momentum, where that is the other group."""
+    block = asked.craft.slew
+    places = {
+        "what": what,
+        "angle": words.angle(block.angle_deg),
+        "rate": words.slow(turned["rate_deg_s"]),
+        "torque": words.torque(turned["torque_n_m"], asked.units),
+        "time": words.duration(turned["time_s"]),
+    }
+    if block.steady_deg_s is not None and counter is None:
+        return tr("to turn {what} by {angle} at {rate} takes {torque} for {time}.", **places)
     if block.steady_deg_s is not None:
-        torque = words.torque(turned["torque_n_m"], units)
-        return f"to turn {what} by {angle} at {words.slow(block.steady_deg_s)} takes {torque} for {time}."
-    return f"{words.torque(block.torque_n_m, units)} turn {what} at {words.slow(turned['rate_deg_s'])}: {angle} take {time}."
+        return tr(
+            "to turn {what} by {angle} at {rate} takes {torque} for {time}, pressed the other way: {counter} holds the more momentum.",
+            counter=counter,
+            **places,
+        )
+    if counter is None:
+        return tr("{torque} turn {what} at {rate}: {angle} take {time}.", **places)
+    return tr(
+        "{torque} turn {what} at {rate}: {angle} take {time}, pressed the other way: {counter} holds the more momentum.",
+        counter=counter,
+        **places,
+    )
 
 
 def _direction(asked, name):
     """Which way the torque acts, in words. With L forward, away from whoever looks, Ω × L of a turn to the right points to the right: it
     lifts the bow."""
-    back = "" if asked.across is None else ", and it presses the ship’s bow down"
-    return (
-        f"the torque acts at right angles to the turn. Look forward along the axis, with {name} turning clockwise: to swing its bow to the "
-        f"right it must be pressed upward at the bow{back}; to swing it to the left, the other way about."
+    if asked.across is None:
+        return tr(
+            "the torque acts at right angles to the turn. Look forward along the axis, with {turning} turning clockwise: to swing its bow to "
+            "the right it must be pressed upward at the bow; to swing it to the left, the other way about.",
+            turning=name,
+        )
+    return tr(
+        "the torque acts at right angles to the turn. Look forward along the axis, with {turning} turning clockwise: to swing its bow to the "
+        "right it must be pressed upward at the bow, and it presses the ship’s bow down; to swing it to the left, the other way about.",
+        turning=name,
     )
 
 
@@ -109,39 +135,54 @@ def _together(asked, turned):
     if not asked.momenta["whole"] and not asked.momenta["turning"]:
         return ""
     if nothing_left(asked):
-        counter, name = asked.called("counter"), asked.called("turning")
-        return f"with {counter} the whole holds no momentum and turns like anything else; only the bearings between the two feel {name} push."
-    needs = _needs(asked, turned, f"the axis of the whole, with {asked.called('counter')},")
+        return tr(
+            "with {counter} the whole holds no momentum and turns like anything else; only the bearings between the two feel {turning} push.",
+            counter=asked.called("counter", "with"),
+            turning=asked.called("turning"),
+        )
+    whole = tr("the axis of the whole, with {counter},", counter=asked.called("counter", "with"))
     reversed_ = asked.momenta["whole"] < 0 < asked.momenta["turning"]
-    return (
-        f"{needs[:-1]}, pressed the other way: {asked.called('counter')} holds the more momentum."
-        if reversed_
-        else needs
-    )
+    return _needs(asked, turned, whole, asked.called("counter") if reversed_ else None)
 
 
-def _leads(asked, precession, name):
+def _leads(asked, precession):
     if precession is None:
         return ""
-    torque, time = words.torque(precession["torque_n_m"], asked.units), words.duration(precession["once_round_s"])
-    return f"if that goes on, always across the axis, a steady {torque} leads the axis of {name} once round in {time}: precession."
+    return tr(
+        "if that goes on, always across the axis, a steady {torque} leads the axis of {turning} once round in {time}: precession.",
+        torque=words.torque(precession["torque_n_m"], asked.units),
+        turning=asked.called("turning", "of"),
+        time=words.duration(precession["once_round_s"], "in"),
+    )
 
 
 def _ordinary(asked, turn):
     if turn is None:
         return ""
-    torque, rate = words.torque(turn["torque_n_m"], asked.units), words.slow(turn["greatest_rate_deg_s"])
-    how = f"speeding up over the first half and slowing down over the second, with {rate} in the middle"
-    besides = ", besides," if _momenta(asked)[1] else ""
-    return f"to start and stop the turn takes{besides} {torque} along it, {how}: {words.duration(turn['time_s'])} from rest to rest."
+    places = {
+        "torque": words.torque(turn["torque_n_m"], asked.units),
+        "rate": words.slow(turn["greatest_rate_deg_s"]),
+        "time": words.duration(turn["time_s"]),
+    }
+    if _momenta(asked)[1]:
+        return tr(
+            "to start and stop the turn takes, besides, {torque} along it, speeding up over the first half and slowing down over the second, "
+            "with {rate} in the middle: {time} from rest to rest.",
+            **places,
+        )
+    return tr(
+        "to start and stop the turn takes {torque} along it, speeding up over the first half and slowing down over the second, with {rate} "
+        "in the middle: {time} from rest to rest.",
+        **places,
+    )
 
 
 def _assumptions(asked, data):
     rate, momentum = data["wheel"]["rate_deg_s"], asked.momenta["turning"]
     across = greater_transverse(asked.bodies["turning"]) * math.radians(rate or 0.0)
     nods = (
-        ["The turn is not slow for this spin: the axis nods as well, which is left out."]
+        [tr("The turn is not slow for this spin: the axis nods as well, which is left out.")]
         if across > _SLOW * momentum > 0
         else []
     )
-    return ["The turn is steady and slow against the spin; the craft does not bend.", *nods]
+    return [tr("The turn is steady and slow against the spin; the craft does not bend."), *nods]

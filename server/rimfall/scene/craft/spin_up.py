@@ -2,6 +2,7 @@
 
 from dataclasses import asdict
 
+from ...language import tr
 from ...physics.constants import RPM_RAD_S
 from ...shapes.part import spin_rad_s
 from ...vessel import spin_up
@@ -33,7 +34,7 @@ def up(asked):
         "says": [sentence(said) for said in _says_up(asked, run) if said],
         "assumptions": [
             *_assumptions(asked, run),
-            "Friction, and what the motor or the thrusters weigh, are left out.",
+            tr("Friction, and what the motor or the thrusters weigh, are left out."),
         ],
     }
 
@@ -54,7 +55,7 @@ def down(asked):
         "left": left and {"rate_rpm": left.rate_rad_s / RPM_RAD_S, "heat_j": left.heat_j},
         "says": [sentence(said) for said in _says_down(asked, run, left) if said],
         "assumptions": [
-            "What is left turns about the spin axis; that it could go over and tumble is another finding.",
+            tr("What is left turns about the spin axis; that it could go over and tumble is another finding."),
             *_assumptions(asked, run),
         ],
     }
@@ -117,31 +118,61 @@ def _wheel(asked):
 
 def _says_up(asked, run):
     if not run.momentum_kg_m2_s:
-        yield f"{asked.called('turning')} needs nothing: it " + (
-            "does not turn." if not asked.spin_rad_s else "has no inertia about the axis."
+        name = asked.called("turning")
+        yield (
+            tr("{turning} needs nothing: it has no inertia about the axis.", turning=name)
+            if asked.spin_rad_s
+            else tr("{turning} needs nothing: it does not turn.", turning=name)
         )
         return
     if asked.craft.spin_up.by == "motor" and asked.across is None:
-        yield "there is nothing aboard for a motor to push against: all of the craft turns as one."
+        yield tr("there is nothing aboard for a motor to push against: all of the craft turns as one.")
     yield _takes(asked, run)
     if asked.craft.spin_up.by == "motor":
         yield _reaction(asked)
     else:
-        yield "thrusters push against nothing aboard: nothing else begins to turn."
+        yield tr("thrusters push against nothing aboard: nothing else begins to turn.")
     yield _held(asked)
 
 
 def _takes(asked, run):
-    block, name, units = asked.craft.spin_up, asked.called("turning"), asked.units
-    bring = "held from outside, to bring" if block.by == "motor" and asked.across is None else "to bring"
-    says = f"{bring} {name} to {words.rate(asked.spin_rad_s)} takes {words.duration(run.time_s)} and {words.figure(run.turns)} turns"
+    block, units = asked.craft.spin_up, asked.units
+    places = {
+        "turning": asked.called("turning"),
+        "rate": words.rate(asked.spin_rad_s),
+        "time": words.duration(run.time_s),
+        "turns": words.figure(run.turns),
+        "energy": words.energy(run.energy_j),
+    }
     if block.by == "motor":
-        gives = words.power(run.torque_n_m * asked.spin_rad_s)
-        return f"{says} at {words.torque(run.torque_n_m, units)}, and up to {gives}; {words.energy(run.energy_j)} are in it then."
-    thrust = words.force(block.thrust_n, units)
-    burns, times = words.mass(run.propellant_kg, units), run.propellant_kg / asked.bodies["turning"].mass_kg
-    more = f", {words.figure(times)} times the mass of what turns" if times > 1 else ""
-    return f"{says} with {thrust} of thrust, and burns {burns} of propellant{more}; {words.energy(run.energy_j)} are in it then."
+        places |= {
+            "torque": words.torque(run.torque_n_m, units),
+            "power": words.power(run.torque_n_m * asked.spin_rad_s),
+        }
+        if asked.across is None:
+            return tr(
+                "held from outside, to bring {turning} to {rate} takes {time} and {turns} turns at {torque}, and up to {power}; {energy} are in "
+                "it then.",
+                **places,
+            )
+        return tr(
+            "to bring {turning} to {rate} takes {time} and {turns} turns at {torque}, and up to {power}; {energy} are in it then.",
+            **places,
+        )
+    places |= {"thrust": words.force(block.thrust_n, units), "propellant": words.mass(run.propellant_kg, units)}
+    times = run.propellant_kg / asked.bodies["turning"].mass_kg
+    if times > 1:
+        return tr(
+            "to bring {turning} to {rate} takes {time} and {turns} turns with {thrust} of thrust, and burns {propellant} of propellant, {times} "
+            "times the mass of what turns; {energy} are in it then.",
+            times=words.figure(times),
+            **places,
+        )
+    return tr(
+        "to bring {turning} to {rate} takes {time} and {turns} turns with {thrust} of thrust, and burns {propellant} of propellant; {energy} are "
+        "in it then.",
+        **places,
+    )
 
 
 def _reaction(asked):
@@ -150,30 +181,51 @@ def _reaction(asked):
         return ""
     name, inertia = asked.called("still"), asked.inertia("still")
     if not inertia:
-        return f"{name} has no inertia about the axis: it would turn the other way as fast as anything lets it."
+        return tr(
+            "{still} has no inertia about the axis: it would turn the other way as fast as anything lets it.",
+            still=name,
+        )
+    counter = asked.called("counter")
     if asked.inertia("counter") and nothing_left(asked):
-        return f"{name} stays still, if {asked.called('counter')} is spun up with it."
-    counter = asked.momenta.get("counter", 0.0)
-    both = asked.momenta["turning"] + counter
-    spun = f"with {asked.called('counter')} spun up as well, " if counter else ""
-    way = "the other way" if both > 0 else f"the same way as {asked.called('turning')}"
-    return (
-        f"{spun}{name} would turn {way} at {words.rate(both / inertia)} unless something holds it{_wheel_would(asked)}."
-    )
+        return tr("{still} stays still, if {counter} is spun up with it.", still=name, counter=counter)
+    momentum = asked.momenta.get("counter", 0.0)
+    both = asked.momenta["turning"] + momentum
+    rate = words.rate(both / inertia)
+    if not momentum:
+        says = tr("{still} would turn the other way at {rate} unless something holds it", still=name, rate=rate)
+    elif both > 0:
+        says = tr(
+            "with {counter} spun up as well, {still} would turn the other way at {rate} unless something holds it",
+            counter=asked.called("counter", "with"),
+            still=name,
+            rate=rate,
+        )
+    else:
+        says = tr(
+            "with {counter} spun up as well, {still} would turn the same way as {turning} at {rate} unless something holds it",
+            counter=asked.called("counter", "with"),
+            still=name,
+            turning=asked.called("turning"),
+            rate=rate,
+        )
+    would = _wheel_would(asked)
+    return f"{says}; {would}." if would else f"{says}."
 
 
 def _wheel_would(asked):
+    """What a wheel would take to hold it, as a clause; "" where there is no question of one."""
     wheel = _wheel(asked)
     if wheel is None:
         return ""
     fast = too_fast(wheel["rim_speed_m_s"], asked.units)
-    a_wheel = (
-        f"a wheel of {words.mass(wheel['mass_kg'], asked.units)} and {words.short(wheel['radius_m'], asked.units)}"
-    )
-    rate = words.rate(wheel["rate_rpm"] * RPM_RAD_S)
+    places = {
+        "mass": words.mass(wheel["mass_kg"], asked.units),
+        "radius": words.short(wheel["radius_m"], asked.units),
+        "rate": words.rate(wheel["rate_rpm"] * RPM_RAD_S),
+    }
     if not fast:
-        return f"; {a_wheel} at {rate} would"
-    return f"; {a_wheel} would have to turn at {rate}, and {fast}"
+        return tr("a wheel of {mass} and {radius} at {rate} would", **places)
+    return tr("a wheel of {mass} and {radius} would have to turn at {rate}, and {too_fast}", too_fast=fast, **places)
 
 
 def _held(asked):
@@ -182,49 +234,70 @@ def _held(asked):
         return ""
     name, cancel = asked.called("counter"), _cancel(asked)
     if cancel["rate_rpm"] is None:
-        return f"{name} is on the axis, and can hold nothing."
+        return tr("{counter} is on the axis, and can hold nothing.", counter=name)
     if nothing_left(asked):
         return ""
-    says = f"{name} at {words.rate(cancel['rate_rpm'] * RPM_RAD_S)} the other way would leave nothing to hold"
+    rate = words.rate(cancel["rate_rpm"] * RPM_RAD_S)
     if cancel["inertia_kg_m2"] is None:
-        return f"{says}."
-    times = cancel["inertia_kg_m2"] / asked.inertia("counter")
-    return f"{says}; at its {words.rate(asked.counter_rad_s)} it would need {words.figure(times)} times its inertia."
+        return tr("{counter} at {rate} the other way would leave nothing to hold.", counter=name, rate=rate)
+    return tr(
+        "{counter} at {rate} the other way would leave nothing to hold; at its {own_rate} it would need {times} times its inertia.",
+        counter=name,
+        rate=rate,
+        own_rate=words.rate(asked.counter_rad_s),
+        times=words.figure(cancel["inertia_kg_m2"] / asked.inertia("counter")),
+    )
 
 
 def _says_down(asked, run, left):
     if not run.momentum_kg_m2_s:
-        yield "there is nothing to stop."
+        yield tr("there is nothing to stop.")
         return
     by_motor, time = asked.craft.spin_up.by == "motor", words.duration(run.time_s)
     if not by_motor:
-        yield f"stopping it takes the same {time} and burns {words.mass(run.propellant_kg, asked.units)} of propellant again."
+        yield tr(
+            "stopping it takes the same {time} and burns {propellant} of propellant again.",
+            time=time,
+            propellant=words.mass(run.propellant_kg, asked.units),
+        )
     elif left is not None:
-        yield f"stopping it takes the same {time}; {words.energy(run.energy_j)} come back, as current or as heat."
+        yield tr(
+            "stopping it takes the same {time}; {energy} come back, as current or as heat.",
+            time=time,
+            energy=words.energy(run.energy_j),
+        )
     yield from _without_thrusters(asked, left)
 
 
 def _without_thrusters(asked, left):
     if left is None:
-        yield "without thrusters it cannot be stopped at all: there is nothing aboard to give its momentum to."
+        yield tr("without thrusters it cannot be stopped at all: there is nothing aboard to give its momentum to.")
         return
     name = asked.called(asked.across)
     if abs(left.rate_rad_s) <= _EVEN * asked.spin_rad_s:
-        yield f"if its joint alone stops it against {name}, hardly anything is left: both come to rest."
+        yield tr(
+            "if its joint alone stops it against {other}, hardly anything is left: both come to rest.",
+            other=name,
+        )
         return
-    rate = words.rate_from(left.rate_rad_s, asked.spin_rad_s)
-    yield f"if its joint alone stops it against {name}, the two go on as one at {rate}: its momentum stays aboard unless thrusters take it off."
-    yield "only if it was spun up against the same part, which nothing ever held, does all come to rest."
+    yield tr(
+        "if its joint alone stops it against {other}, the two go on as one at {rate}: its momentum stays aboard unless thrusters take it off.",
+        other=name,
+        rate=words.rate_from(left.rate_rad_s, asked.spin_rad_s),
+    )
+    yield tr("only if it was spun up against the same part, which nothing ever held, does all come to rest.")
 
 
 def _assumptions(asked, run):
     block = asked.craft.spin_up
     if block.by == "motor":
-        return ["The torque is the same all the time; the power is that against a still part that is held."]
-    share = _weighed(run)
+        return [tr("The torque is the same all the time; the power is that against a still part that is held.")]
     return [
-        "The thrust is the same all the time, and points along the rim.",
-        f"The propellant is carried where it is burnt, and weighs: as if it did not, it would be {words.mass(run.rough_kg, asked.units)}."
-        if share
-        else "The propellant's own mass is left out: it is less than 2 % of what turns.",
+        tr("The thrust is the same all the time, and points along the rim."),
+        tr(
+            "The propellant is carried where it is burnt, and weighs: as if it did not, it would be {mass}.",
+            mass=words.mass(run.rough_kg, asked.units),
+        )
+        if _weighed(run)
+        else tr("The propellant's own mass is left out: it is less than 2 % of what turns."),
     ]

@@ -2,17 +2,22 @@
 
 import numpy as np
 
+from ...language import tr, tr_later
+from ...phrases import AND
 from ...vessel import tether
 from ...vessel.materials import MATERIALS
+from .saying import strength_of
 from .words import energy, figure, force, gravity, mass, percent, rate, short, velocity
 
 PLACES = 41  # along the tether, where its tension is told
 CUT_S = 60.0
 
 ASSUMPTIONS = (
-    "The tether is straight and does not stretch; its ends are points.",
-    "Drawing it in or letting it out leaves the tether's own mass out.",
-    "After a cut the ends are taken to fly on straight; the tether that hangs on each whips about, which is left out.",
+    tr_later("The tether is straight and does not stretch; its ends are points."),
+    tr_later("Drawing it in or letting it out leaves the tether's own mass out."),
+    tr_later(
+        "After a cut the ends are taken to fly on straight; the tether that hangs on each whips about, which is left out."
+    ),
 )
 
 
@@ -43,7 +48,7 @@ def finding(asked):
             *_carries(block, line, uniform, tapered, asked),
             *_after(line, reeled, parted, asked),
         ],
-        "assumptions": [*ASSUMPTIONS, *_left_out(line, uniform), *_strength(block)],
+        "assumptions": [*map(tr, ASSUMPTIONS), *_left_out(line, uniform), *_strength(block)],
     }
 
 
@@ -56,13 +61,13 @@ def _tether(block, rate_rad_s):
 
 
 def _strength(block):
-    return [f"Strength of {block.material}: {MATERIALS[block.material].source}."] if block.material else []
+    return [strength_of(block.material, MATERIALS[block.material].source)] if block.material else []
 
 
 def _left_out(line, uniform):
     """That nothing is told of a tether that none of its material could be."""
     if line.has_material and uniform is None:
-        yield "Where it balances, what pulls and what a cut does are told of a tether without mass."
+        yield tr("Where it balances, what pulls and what a cut does are told of a tether without mass.")
 
 
 def _made(loaded):
@@ -79,31 +84,50 @@ def _made(loaded):
 
 def _balance(line, held, asked):
     first, second = (short(radius, asked.units) for radius in held.radii_m)
-    yield f"The two masses turn about a point {first} from the first and {second} from the second."
+    yield tr(
+        "The two masses turn about a point {first} from the first and {second} from the second.",
+        first=first,
+        second=second,
+    )
     if not line.rate_rad_s:
-        yield "It does not turn: the tether hangs slack."
+        yield tr("It does not turn: the tether hangs slack.")
         return
     first, second = (gravity(line.rate_rad_s**2 * radius) for radius in held.radii_m)
-    yield f"At {rate(line.rate_rad_s)} the first feels {first} and the second {second}."
-    yield f"The tether pulls hardest where it balances, with {force(held.tension_n, asked.units)}."
+    yield tr(
+        "At {rate} the first feels {first} and the second {second}.",
+        rate=rate(line.rate_rad_s),
+        first=first,
+        second=second,
+    )
+    yield tr("The tether pulls hardest where it balances, with {pull}.", pull=force(held.tension_n, asked.units))
 
 
 def _carries(block, line, uniform, tapered, asked):
     if block.material is None or not line.rate_rad_s:
         return
-    of = f"of {block.material}, with a safety factor of {figure(block.safety)},"
+    of = {"material": tr(block.material), "safety": figure(block.safety)}
     if uniform is None:
-        yield f"No tether of one thickness {of} can bear its own pull at this spin, however thick it is."
+        yield tr(
+            "No tether of one thickness of {material}, with a safety factor of {safety}, can bear its own pull at this spin, however thick it is.",
+            **of,
+        )
     else:
-        weight, share = mass(uniform.tether_mass_kg, asked.units), uniform.tether_mass_kg / sum(line.masses_kg)
-        yield f"A tether of one thickness {of} weighs {weight}, {percent(share)} of what hangs on it."
+        yield tr(
+            "A tether of one thickness of {material}, with a safety factor of {safety}, weighs {mass}, {share} of what hangs on it.",
+            mass=mass(uniform.tether_mass_kg, asked.units),
+            share=percent(uniform.tether_mass_kg / sum(line.masses_kg)),
+            **of,
+        )
     if tapered is None:
-        yield "One that tapers would outweigh its ends more than a billion times."
+        yield tr("One that tapers would outweigh its ends more than a billion times.")
     elif uniform is None or tapered.tether_mass_kg < 0.98 * uniform.tether_mass_kg:
-        thickest, weight = tapered.areas_m2[1] / min(tapered.areas_m2), mass(tapered.tether_mass_kg, asked.units)
-        yield f"One that tapers, its section {figure(thickest)} times that of its thinner end where it balances, weighs {weight}."
+        yield tr(
+            "One that tapers, its section {times} times that of its thinner end where it balances, weighs {mass}.",
+            times=figure(tapered.areas_m2[1] / min(tapered.areas_m2)),
+            mass=mass(tapered.tether_mass_kg, asked.units),
+        )
     else:
-        yield "One that tapers would weigh almost the same."
+        yield tr("One that tapers would weigh almost the same.")
 
 
 def _after(line, reeled, parted, asked):
@@ -111,15 +135,35 @@ def _after(line, reeled, parted, asked):
         return
     if reeled is not None and reeled.length_m != line.length_m:
         yield from _reeled(line, reeled, asked)
-    speeds = " and ".join(velocity(speed, asked.units) for speed in parted.speeds_m_s)
-    yield f"If it is cut, the ends fly off straight, at right angles to it and opposite ways, at {speeds}."
-    yield f"After a minute they are {short(parted.apart_m, asked.units)} apart."
+    speeds = _both(velocity(speed, asked.units) for speed in parted.speeds_m_s)
+    yield tr(
+        "If it is cut, the ends fly off straight, at right angles to it and opposite ways, at {speeds}.",
+        speeds=speeds,
+    )
+    yield tr("After a minute they are {distance} apart.", distance=short(parted.apart_m, asked.units))
 
 
 def _reeled(line, reeled, asked):
-    drawn = "Reeled in" if reeled.length_m < line.length_m else "Let out"
-    pulls = " and ".join(gravity(pull) for pull in reeled.gravity_m_s2)
-    taut, to = force(reeled.tension_n, asked.units), short(reeled.length_m, asked.units)
-    pays = "the winch puts in" if reeled.work_j > 0 else "the brake takes up"
-    yield f"{drawn} to {to} it turns at {rate(reeled.rate_rad_s)}, with {pulls} at its ends and a pull of {taut}."
-    yield f"For that {pays} {energy(abs(reeled.work_j))}."
+    places = {
+        "length": short(reeled.length_m, asked.units),
+        "rate": rate(reeled.rate_rad_s),
+        "gravities": _both(gravity(pull) for pull in reeled.gravity_m_s2),
+        "pull": force(reeled.tension_n, asked.units),
+    }
+    if reeled.length_m < line.length_m:
+        yield tr(
+            "Reeled in to {length} it turns at {rate}, with {gravities} at its ends and a pull of {pull}.", **places
+        )
+    else:
+        yield tr("Let out to {length} it turns at {rate}, with {gravities} at its ends and a pull of {pull}.", **places)
+    work = energy(abs(reeled.work_j))
+    yield (
+        tr("For that the winch puts in {energy}.", energy=work)
+        if reeled.work_j > 0
+        else tr("For that the brake takes up {energy}.", energy=work)
+    )
+
+
+def _both(words):
+    first, second = words
+    return tr(AND, first=first, last=second)

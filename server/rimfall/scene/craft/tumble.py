@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 
+from ...language import tr, written
 from ...physics.constants import RPM_RAD_S, TURN_RAD
 from ...shapes.part import spin_rad_s
 from ...vessel import tumble
@@ -18,7 +19,6 @@ _ENOUGH = 6  # samples a turn below which a drawing shows another motion
 _STEADY_DEG = 0.05  # a wobble that changes by less is one figure
 _NEAR_DEG = 5.0  # of a craft's axis: it is that axis in words
 _AXES = ("x", "y", "z")
-_INERTIA = {"greatest": "greatest", "middle": "middle", "least": "least", "across": "lesser", "any": "any"}
 _NO_SHARE = 1e-9  # of the momentum
 _LEAST_G = 1e-6  # less is none worth a word
 
@@ -105,7 +105,7 @@ def _final_axis(body, turned):
 def _says(asked, data, rates):
     yield _spin(asked, data)
     if not np.any(rates):
-        yield "let go at rest it stays as it is."
+        yield tr("let go at rest it stays as it is.")
         return
     yield _moves(data)
     yield _ends(asked, data)
@@ -115,43 +115,101 @@ def _says(asked, data, rates):
 
 def _spin(asked, data):
     stable, ratio = data["stable"], data["stable"]["spin_to_transverse"]
-    name = "as one body the craft"
     if stable["axis"] == "any":
-        return f"{name} has the same inertia about every axis: it goes on about whichever it is spun about."
+        return tr(
+            "as one body the craft has the same inertia about every axis: it goes on about whichever it is spun about."
+        )
     if not stable["aligned"]:
-        off, which = words.angle(stable["off_axis_deg"]), _INERTIA[stable["axis"]]
-        nearest = f"the nearest, that of {which} inertia, is {off} off it"
-        return f"no principal axis of the craft lies along z: {nearest}, so spun about z it wobbles from the start."
-    about = f"about z {name} has {words.figure(ratio)} times its greatest inertia across"
+        return _aslant(stable)
+    times = words.figure(ratio)
     if stable["axis"] == "greatest":
-        rule = "more" if ratio >= tumble.RULE else "less"
-        return f"{about}: spin about z lasts, whatever energy is lost inside. Designers ask for {words.figure(tumble.RULE)} or so; this is {rule}."
+        rule = words.figure(tumble.RULE)
+        if ratio >= tumble.RULE:
+            return tr(
+                "about z as one body the craft has {times} times its greatest inertia across: spin about z lasts, whatever energy is lost "
+                "inside. Designers ask for {rule} or so; this is more.",
+                times=times,
+                rule=rule,
+            )
+        return tr(
+            "about z as one body the craft has {times} times its greatest inertia across: spin about z lasts, whatever energy is lost inside. "
+            "Designers ask for {rule} or so; this is less.",
+            times=times,
+            rule=rule,
+        )
     if stable["axis"] == "least":
-        lasts = "spin about z lasts only while no energy is lost inside, and some always is"
-        return f"{about}, the least of all: {lasts}. It ends up turning end over end."
+        return tr(
+            "about z as one body the craft has {times} times its greatest inertia across, the least of all: spin about z lasts only while no "
+            "energy is lost inside, and some always is. It ends up turning end over end.",
+            times=times,
+        )
     if stable["axis"] == "middle":
-        never = "z is the middle axis, and spin about it never lasts"
-        return f"{about}, but more than its least: {never}. The slightest wobble grows until the craft turns over."
-    return f"{about}: z is one of many axes across it that are alike, and the spin wanders from it."
+        return tr(
+            "about z as one body the craft has {times} times its greatest inertia across, but more than its least: z is the middle axis, and "
+            "spin about it never lasts. The slightest wobble grows until the craft turns over.",
+            times=times,
+        )
+    return tr(
+        "about z as one body the craft has {times} times its greatest inertia across: z is one of many axes across it that are alike, and the "
+        "spin wanders from it.",
+        times=times,
+    )
+
+
+def _aslant(stable):
+    """Of a craft none of whose principal axes is z, by the nearest of them."""
+    off = words.angle(stable["off_axis_deg"])
+    return {
+        "greatest": tr(
+            "no principal axis of the craft lies along z: the nearest, that of greatest inertia, is {angle} off it, so spun about z it wobbles "
+            "from the start.",
+            angle=off,
+        ),
+        "middle": tr(
+            "no principal axis of the craft lies along z: the nearest, that of middle inertia, is {angle} off it, so spun about z it wobbles "
+            "from the start.",
+            angle=off,
+        ),
+        "least": tr(
+            "no principal axis of the craft lies along z: the nearest, that of least inertia, is {angle} off it, so spun about z it wobbles "
+            "from the start.",
+            angle=off,
+        ),
+        "across": tr(
+            "no principal axis of the craft lies along z: the nearest, that of lesser inertia, is {angle} off it, so spun about z it wobbles "
+            "from the start.",
+            angle=off,
+        ),
+    }[stable["axis"]]
 
 
 def _moves(data):
     nutation = data["nutation_deg"]
     if data["flips"]:
         every = words.duration(data["flip_period_s"] / 2)
-        return f"let go with these rates it turns right over and back, once every {every}" + (
-            " to begin with." if data["time_to_flat_s"] else "."
-        )
+        if data["time_to_flat_s"]:
+            return tr(
+                "let go with these rates it turns right over and back, once every {time} to begin with.",
+                time=every,
+            )
+        return tr("let go with these rates it turns right over and back, once every {time}.", time=every)
     least, most = min(nutation), max(nutation)
-    axis = "its axis of greatest inertia"
     if data["time_to_flat_s"]:
-        return f"let go with these rates its momentum is {words.angle(nutation[0])} from {axis}."
+        return tr(
+            "let go with these rates its momentum is {angle} from its axis of greatest inertia.",
+            angle=words.angle(nutation[0]),
+        )
+    if most < _STEADY_DEG:
+        return tr("let go with these rates it turns steadily about its axis of greatest inertia.")
     if most - least < _STEADY_DEG:
-        if most < _STEADY_DEG:
-            return f"let go with these rates it turns steadily about {axis}."
-        return f"let go with these rates its momentum stays {words.angle(most)} from {axis}."
-    return (
-        f"let go with these rates its momentum stays between {words.angle(least)} and {words.angle(most)} from {axis}."
+        return tr(
+            "let go with these rates its momentum stays {angle} from its axis of greatest inertia.",
+            angle=words.angle(most),
+        )
+    return tr(
+        "let go with these rates its momentum stays between {least} and {most} from its axis of greatest inertia.",
+        least=words.angle(least),
+        most=words.angle(most),
     )
 
 
@@ -159,52 +217,81 @@ def _ends(asked, data):
     flat_s = data["time_to_flat_s"]
     if flat_s is None:
         return ""
-    turns = f"turns at {words.rate(data['final_rpm'] * RPM_RAD_S)} about {_axis_in_words(data['final_axis'])}"
+    places = {"rate": words.rate(data["final_rpm"] * RPM_RAD_S), "axis": _axis_in_words(data["final_axis"])}
     if flat_s == 0.0:
-        return f"it is in its last state from the start: it {turns}."
+        return tr("it is in its last state from the start: it turns at {rate} about {axis}.", **places)
     lost = data["energy_j"][0] - data["final_energy_j"]
-    share = f"{words.energy(lost)}, {words.percent(lost / data['energy_j'][0])} of its energy, has gone as heat"
+    places |= {
+        "time": words.duration(flat_s, "in"),
+        "energy": words.energy(lost),
+        "share": words.percent(lost / data["energy_j"][0]),
+    }
     begun = data["wobble_begun_deg"]
-    first = f"from a first wobble of {words.angle(begun)}, which nothing here gives it, " if begun else ""
-    return f"{first}it is in a flat spin after {words.duration(flat_s)}: then it {turns}, and {share}."
+    if begun:
+        return tr(
+            "from a first wobble of {wobble}, which nothing here gives it, it is in a flat spin after {time}: then it turns at {rate} about "
+            "{axis}, and {energy}, {share} of its energy, has gone as heat.",
+            wobble=words.angle(begun),
+            **places,
+        )
+    return tr(
+        "it is in a flat spin after {time}: then it turns at {rate} about {axis}, and {energy}, {share} of its energy, has gone as heat.",
+        **places,
+    )
 
 
 def _axis_in_words(axis):
     k = int(np.argmax(np.abs(axis)))
     off = math.degrees(math.acos(min(abs(axis[k]), 1.0)))
-    return f"its own {_AXES[k]} axis" if off < _NEAR_DEG else f"an axis {words.angle(off)} from its own {_AXES[k]} axis"
+    if off < _NEAR_DEG:
+        return tr("its own {axis} axis", axis=_AXES[k])
+    return tr("an axis {angle} from its own {axis} axis", angle=words.angle(off), axis=_AXES[k])
 
 
 def _felt(place):
     least, most = place["least_g"], place["greatest_g"]
     if most < _LEAST_G:
-        return f"at {place['name']} nothing weighs anything."
+        return tr("at {place} nothing weighs anything.", place=place["name"])
     shown = [words.precise(one, most - least) for one in (least, most)]
     if shown[0] == shown[1]:
-        return f"at {place['name']} gravity is {shown[0]}{words.NB}g."
-    return f"at {place['name']} gravity goes from {shown[0]} to {shown[1]}{words.NB}g."
+        return tr("at {place} gravity is {gravity}\u00a0g.", place=place["name"], gravity=shown[0])
+    return tr(
+        "at {place} gravity goes from {least} to {most}\u00a0g.", place=place["name"], least=shown[0], most=shown[1]
+    )
 
 
 def _assumptions(asked, data, rates):
     out = [
-        "The whole craft is one rigid body: its groups do not turn against each other, and nothing outside turns it."
+        tr(
+            "The whole craft is one rigid body: its groups do not turn against each other, and nothing outside turns it."
+        )
     ]
     if asked.craft.tumble.dissipation is not None:
         out.append(
-            "Energy goes as in double-bracket dissipation (Bloch, Krishnaprasad, Marsden & Ratiu 1996): angular momentum stays, energy only falls. "
-            "The time in which a wobble changes by a factor of e is an input: it depends on how the craft bends and sloshes."
+            tr(
+                "Energy goes as in double-bracket dissipation (Bloch, Krishnaprasad, Marsden & Ratiu 1996): angular momentum stays, energy only "
+                "falls. The time in which a wobble changes by a factor of e is an input: it depends on how the craft bends and sloshes."
+            )
         )
-        out.append(f"Flat means within {tumble.FLAT_DEG:g}° of the axis of greatest inertia.")
+        flat = written(tumble.FLAT_DEG, "g")
+        out.append(tr("Flat means within {angle}° of the axis of greatest inertia.", angle=flat))
     turn_s = TURN_RAD / float(np.linalg.norm(rates)) if np.any(rates) else math.inf
     apart_s = data["time_s"][1]
     if turn_s < _ENOUGH * apart_s:
         out.append(
-            f"The samples are {words.duration(apart_s)} apart, and a turn takes {words.duration(turn_s)}: they do not show each turn."
+            tr(
+                "The samples are {apart} apart, and a turn takes {turn}: they do not show each turn.",
+                apart=words.duration(apart_s),
+                turn=words.duration(turn_s),
+            )
         )
     if data["wobble_begun_deg"] or (
         data["stable"]["axis"] == "middle" and data["flip_period_s"] is None and np.any(rates)
     ):
         out.append(
-            "Turning exactly about a principal axis it stays there, as a pencil stands on its tip: a small rate about another axis shows it go over."
+            tr(
+                "Turning exactly about a principal axis it stays there, as a pencil stands on its tip: a small rate about another axis shows it "
+                "go over."
+            )
         )
     return out

@@ -2,14 +2,24 @@
 
 import math
 
+from ...language import in_signs, tr, tr_as, tr_later, written
 from ...phrases import FOOT_M, length
 from ...physics.constants import G0_M_S2, RPM_RAD_S
 
 NB = "\u00a0"
 _LB_KG, _LBF_N = 0.45359237, 4.4482216152605  # exact: international pound (1959), and it under standard gravity
 _MINUTE_S, _HOUR_S, _DAY_S, _YEAR_S = 60.0, 3600.0, 86400.0, 365.25 * 86400.0
-_WORDED = ((1e12, "trillion"), (1e9, "billion"), (1e6, "million"))
-_RATES = ((1.0, "second"), (_MINUTE_S, "minute"), (_HOUR_S, "hour"), (_DAY_S, "day"))
+_WORDED = (
+    (1e12, tr_later("{figure}\u00a0trillion")),
+    (1e9, tr_later("{figure}\u00a0billion")),
+    (1e6, tr_later("{figure}\u00a0million")),
+)
+_RATES = (
+    (1.0, tr_later("{figure}° per second")),
+    (_MINUTE_S, tr_later("{figure}° per minute")),
+    (_HOUR_S, tr_later("{figure}° per hour")),
+    (_DAY_S, tr_later("{figure}° per day")),
+)
 _SLOW_RPM = 0.01  # what is slower is told by the time of a turn
 _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 _LEAST_PLAIN = 1e-4  # a smaller number is told with a power of ten
@@ -23,7 +33,7 @@ def figure(value):
         return f"{value:g}"
     for scale, word in _WORDED:
         if size >= 0.9995 * scale:
-            return f"{_three(value / scale)}{NB}{word}" if size < 1e15 else _power(value)
+            return tr(word, figure=_three(value / scale)) if size < 1e15 else _power(value)
     return _three(value) if size >= _LEAST_PLAIN else _power(value)
 
 
@@ -31,13 +41,17 @@ def _three(value):
     places = 2 - math.floor(math.log10(abs(value)))
     near = round(value, places)
     places = max(0, 2 - math.floor(math.log10(abs(near))))
-    text = f"{near:,.{places}f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
+    return _without_zeros(f"{near:,.{places}f}")
+
+
+def _without_zeros(text):
+    """A number as `format` writes it, without zeros that end its decimals, in the signs of the language that is spoken."""
+    return in_signs(text.rstrip("0").rstrip(".") if "." in text else text)
 
 
 def _power(value):
     digits, _, power = f"{value:.2e}".partition("e")
-    return f"{digits.rstrip('0').rstrip('.')}{NB}×{NB}10{str(int(power)).translate(_RAISED)}"
+    return f"{_without_zeros(digits)}{NB}×{NB}10{str(int(power)).translate(_RAISED)}"
 
 
 def _scaled(value, unit, prefixes=(("", 1.0), ("k", 1e3), ("M", 1e6), ("G", 1e9), ("T", 1e12))):
@@ -50,12 +64,13 @@ def rate(rad_s):
     """How fast something turns, whichever way: "8.43 rpm"; what is slower than a turn in an hour and a half by the time of a turn."""
     rpm = abs(rad_s) / RPM_RAD_S
     if 0 < rpm < _SLOW_RPM:
-        return f"one turn in {duration(_MINUTE_S / rpm)}"
-    return f"{figure(rpm)}{NB}rpm"
+        return tr("one turn in {time}", time=duration(_MINUTE_S / rpm, "in"))
+    return tr("{figure}\u00a0rpm", figure=figure(rpm))
 
 
-def duration(value_s):
-    """A time in words: "12.3 s", "15 min", "3 h 20 min", "4.2 days", "2.3 years"."""
+def duration(value_s, bent=""):
+    """A time in words: "12.3 s", "15 min", "3 h 20 min", "4.2 days", "2.3 years". bent: "in" where it follows such a word, for languages
+    that bend it then."""
     value_s = abs(value_s)
     if value_s < 99.5:
         return f"{figure(value_s)}{NB}s"
@@ -66,8 +81,10 @@ def duration(value_s):
         rest = f" {minutes % 60}{NB}min" if minutes % 60 and minutes < 600 else ""
         return f"{minutes // 60 if rest or minutes < 600 else round(value_s / _HOUR_S)}{NB}h{rest}"
     if value_s < _YEAR_S:
-        return f"{figure(value_s / _DAY_S)} days"
-    return f"{figure(value_s / _YEAR_S)} years"
+        days = figure(value_s / _DAY_S)
+        return tr_as("in", "{figure} days", figure=days) if bent else tr("{figure} days", figure=days)
+    years = figure(value_s / _YEAR_S)
+    return tr_as("in", "{figure} years", figure=years) if bent else tr("{figure} years", figure=years)
 
 
 def mass(value_kg, units="si"):
@@ -118,7 +135,7 @@ def angle(value_deg):
     """An angle: "0.31°", small ones in minutes of arc."""
     size = abs(value_deg)
     if 0 < size < 0.1:
-        return f"{figure(size * 60)} arc minutes"
+        return tr("{figure} arc minutes", figure=figure(size * 60))
     return f"{figure(size)}°"
 
 
@@ -139,26 +156,34 @@ def percent(share):
 
 def slow(value_deg_s):
     """A turn rate: "0.1° per second", what is slower by the minute, the hour or the day."""
-    per, name = next((one for one in _RATES if value_deg_s * one[0] >= 0.0995), _RATES[-1])
-    return f"{figure(value_deg_s * per)}° per {name}"
+    per, says = next((one for one in _RATES if value_deg_s * one[0] >= 0.0995), _RATES[-1])
+    return tr(says, figure=figure(value_deg_s * per))
 
 
 def times(ratio):
     """How many times, before what it is of: "half", "twice", "0.82 times"."""
-    return {0.5: "half", 1.0: "as much as", 2.0: "twice"}.get(round(ratio, 3)) or f"{figure(ratio)} times"
+    near = round(ratio, 3)
+    if near == 0.5:
+        return tr_as("how many times the inertia", "half")
+    if near == 1.0:
+        return tr_as("how many times the inertia", "as much as")
+    if near == 2.0:
+        return tr_as("how many times the inertia", "twice")
+    return tr_as("how many times the inertia", "{figure} times", figure=figure(ratio))
 
 
 def rate_from(rad_s, other_rad_s):
     """A rate beside another that it differs from: to as many digits as show it, and that it is the other way where it is."""
-    other_way = " the other way" if rad_s < 0 < other_rad_s else ""
     if abs(rad_s) < _SLOW_RPM * RPM_RAD_S:
-        return f"{rate(rad_s)}{other_way}"
-    return f"{precise(abs(rad_s) / RPM_RAD_S, (rad_s - other_rad_s) / RPM_RAD_S)}{NB}rpm{other_way}"
+        said = rate(rad_s)
+    else:
+        said = tr("{figure}\u00a0rpm", figure=precise(abs(rad_s) / RPM_RAD_S, (rad_s - other_rad_s) / RPM_RAD_S))
+    return tr("{rate} the other way", rate=said) if rad_s < 0 < other_rad_s else said
 
 
 def angle_to(value_deg):
     """An azimuth in words: "37°", from 0 to below 360."""
-    return f"{round(value_deg % 360, 1) % 360:g}°"
+    return f"{written(round(value_deg % 360, 1) % 360, 'g')}°"
 
 
 def signed(value_m, units="si"):
@@ -173,8 +198,7 @@ def precise(value, change):
         return figure(value)
     digits = 3 if not change else min(8, max(3, math.ceil(math.log10(size / change)) + 2))
     places = max(0, digits - 1 - math.floor(math.log10(size)))
-    text = f"{value:,.{places}f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
+    return _without_zeros(f"{value:,.{places}f}")
 
 
 def velocity(value_m_s, units="si"):
