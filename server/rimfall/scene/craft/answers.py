@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pydantic_core import to_json
 
 from ... import __version__
+from ...language import tr, tr_later
 from ...phrases import caution
 from . import balance, deploy, dock, hull, joint, mass, move, rock, slew, spin_up, tether, tumble
 from .asked import asked_of
@@ -25,19 +26,19 @@ class Finding:
 
 # by their names in the answer, in the order in which people read them
 FINDINGS = {
-    "mass": Finding("What is it made of?", mass.finding),
-    "spin_up": Finding("What does it take to spin it up?", spin_up.up),
-    "spin_down": Finding("What does it take to stop it?", spin_up.down),
-    "joint": Finding("What happens at the joint, and if it seizes?", joint.finding),
-    "slew": Finding("Which way does it push back when it turns?", slew.finding),
-    "tumble": Finding("What does it do when it tumbles?", tumble.finding),
-    "balance": Finding("Does it stay on its axis?", balance.finding),
-    "move": Finding("What happens when somebody moves about?", move.finding),
-    "deploy": Finding("What happens when it unfolds?", deploy.finding),
-    "tether": Finding("What does the tether carry?", tether.finding),
-    "dock": Finding("What must a visitor match?", dock.finding),
-    "hull": Finding("Would the ring hold?", hull.finding),
-    "rock": Finding("Could a rock be spun up?", rock.finding),
+    "mass": Finding(tr_later("What is it made of?"), mass.finding),
+    "spin_up": Finding(tr_later("What does it take to spin it up?"), spin_up.up),
+    "spin_down": Finding(tr_later("What does it take to stop it?"), spin_up.down),
+    "joint": Finding(tr_later("What happens at the joint, and if it seizes?"), joint.finding),
+    "slew": Finding(tr_later("Which way does it push back when it turns?"), slew.finding),
+    "tumble": Finding(tr_later("What does it do when it tumbles?"), tumble.finding),
+    "balance": Finding(tr_later("Does it stay on its axis?"), balance.finding),
+    "move": Finding(tr_later("What happens when somebody moves about?"), move.finding),
+    "deploy": Finding(tr_later("What happens when it unfolds?"), deploy.finding),
+    "tether": Finding(tr_later("What does the tether carry?"), tether.finding),
+    "dock": Finding(tr_later("What must a visitor match?"), dock.finding),
+    "hull": Finding(tr_later("Would the ring hold?"), hull.finding),
+    "rock": Finding(tr_later("Could a rock be spun up?"), rock.finding),
 }
 
 
@@ -54,7 +55,11 @@ def of_asked(asked):
         "program": __version__,
         "craft": asked.craft.model_dump(mode="json"),
         "rim_radius_m": asked.rim_m,
-        **{name: {"question": FINDINGS[name].question} | data for name, data in findings.items() if data is not None},
+        **{
+            name: {"question": tr(FINDINGS[name].question)} | data
+            for name, data in findings.items()
+            if data is not None
+        },
         "short": mass.short(asked),
         "caution": caution(),
     }

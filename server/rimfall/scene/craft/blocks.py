@@ -6,6 +6,9 @@ The figures of what is new are our own, of the size of a courier station's; ever
 from dataclasses import dataclass, field
 from typing import Literal, get_args, get_origin
 
+from ...language import tr, tr_later, tr_later_as
+from ...language.documents import translated
+from ..described import words_of
 from .document import BY, GROUPS, SOLIDS, Ballast, Craft, Deployed, Dissipation, Load, Spot, Wheel
 
 
@@ -54,17 +57,17 @@ class Block:
 
 _MOTOR = {"by": "motor", "torque_n_m": 5_000.0}
 _THRUSTERS = {"by": "thrusters", "thrust_n": 400.0, "arm_m": 20.0, "exhaust_m_s": 3_000.0}
-_WHEEL = Inside("wheel", Wheel, "A wheel that holds the rest still", {"mass_kg": 2_000.0, "radius_m": 3.0})
-_LOSS = Inside("dissipation", Dissipation, "Energy lost inside", {"time_s": 3_600.0})
-_WEIGHTS = Inside("ballast", Ballast, "Weights that balance it", {"planes_m": [-3.0, 3.0]})
-_LOAD = {"name": "crew", "mass_kg": 800.0, "place_m": [20.0, 0.0, 0.0]}
+_WHEEL = Inside("wheel", Wheel, tr_later("A wheel that holds the rest still"), {"mass_kg": 2_000.0, "radius_m": 3.0})
+_LOSS = Inside("dissipation", Dissipation, tr_later("Energy lost inside"), {"time_s": 3_600.0})
+_WEIGHTS = Inside("ballast", Ballast, tr_later("Weights that balance it"), {"planes_m": [-3.0, 3.0]})
+_LOAD = {"name": tr_later_as("a name in a scene", "crew"), "mass_kg": 800.0, "place_m": [20.0, 0.0, 0.0]}
 
 # in the order of the page
 BLOCKS = (
     Block(
         "spin_up",
         ("spin_up", "spin_down"),
-        "Spinning it up",
+        tr_later("Spinning it up"),
         _MOTOR,
         inside=(_WHEEL,),
         variants={"motor": _MOTOR, "thrusters": _THRUSTERS},
@@ -73,51 +76,63 @@ BLOCKS = (
     Block(
         "joint",
         ("joint",),
-        "The joint",
+        tr_later("The joint"),
         {"radius_m": 1.2, "load_n": 20_000.0, "friction_coefficient": 0.002, "passages": 6},
     ),
     Block(
         "slew",
         ("slew",),
-        "Turning the ship",
+        tr_later("Turning the ship"),
         {"rate_deg_s": 0.1, "angle_deg": 90.0, "torque_n_m": None},
         one_of={"rate_deg_s": 0.1, "time_s": 900.0, "torque_n_m": 5_000.0},
     ),
     Block(
         "loads",
         ("balance",),
-        "Its balance",
+        tr_later("Its balance"),
         [_LOAD],
-        Items("", Load, _LOAD, "Add a load", least=1, at_rim=("place_m.0",)),
+        Items("", Load, _LOAD, tr_later("Add a load"), least=1, at_rim=("place_m.0",)),
         beside=(_WEIGHTS,),
         at_rim=("0.place_m.0",),
     ),
     Block(
         "tumble",
         ("tumble",),
-        "Letting it tumble",
+        tr_later("Letting it tumble"),
         {"rates_rpm": [0.0, 0.05, 3.0], "dissipation": _LOSS.new, "duration_s": 3_600.0},
-        Items(".places", Spot, {"name": "cabin", "place_m": [0.0, 0.0, 10.0]}, "Name a place"),
+        Items(
+            ".places",
+            Spot,
+            {"name": tr_later_as("a name in a scene", "cabin"), "place_m": [0.0, 0.0, 10.0]},
+            tr_later("Name a place"),
+        ),
         (_LOSS,),
     ),
     Block(
         "move",
         ("move",),
-        "Moving a mass",
+        tr_later("Moving a mass"),
         {"mass_kg": 500.0, "from_radius_m": 0.0, "to_radius_m": 20.0, "speed_m_s": 1.0, "holds": "momentum"},
         at_rim=("to_radius_m",),
     ),
     Block(
         "deploy",
         ("deploy",),
-        "Folding a part",
+        tr_later("Folding a part"),
         {"parts": [{"name": "", "place_m": [0.0, 0.0, 0.0]}]},
-        Items(".parts", Deployed, {"name": "", "place_m": [0.0, 0.0, 0.0]}, "Fold another part", 1, of_parts=True),
+        Items(
+            ".parts",
+            Deployed,
+            {"name": "", "place_m": [0.0, 0.0, 0.0]},
+            tr_later("Fold another part"),
+            1,
+            of_parts=True,
+        ),
     ),
     Block(
         "tether",
         ("tether",),
-        "A tether",
+        tr_later("A tether"),
         {
             "length_m": 200.0,
             "masses_kg": [40_000.0, 15_000.0],
@@ -126,11 +141,11 @@ BLOCKS = (
             "to_length_m": 100.0,
         },
     ),
-    Block("dock", ("dock",), "A visitor", {"at": "rim", "mass_kg": 8_000.0, "exhaust_m_s": 3_000.0}),
+    Block("dock", ("dock",), tr_later("A visitor"), {"at": "rim", "mass_kg": 8_000.0, "exhaust_m_s": 3_000.0}),
     Block(
         "hull",
         ("hull",),
-        "The ring's strength",
+        tr_later("The ring's strength"),
         {
             "material": "aluminium 6061-T6",
             "safety": 3.0,
@@ -139,7 +154,7 @@ BLOCKS = (
             "pressure_kpa": 101.3,
         },
     ),
-    Block("rock", ("rock",), "A spun rock", {"density_kg_m3": 2_600.0, "radius_m": 500.0, "gravity_g": 0.3}),
+    Block("rock", ("rock",), tr_later("A spun rock"), {"density_kg_m3": 2_600.0, "radius_m": 500.0, "gravity_g": 0.3}),
 )
 
 _SIZES = {"length_m": 20.0, "radius_m": 5.0, "tube_radius_m": 2.0, "size_m": [8.0, 6.0, 4.0]}
@@ -163,8 +178,8 @@ def _block(block):
     return {
         "name": block.name,
         "findings": block.findings,
-        "asks": block.asks,
-        "new": block.new,
+        "asks": tr(block.asks),
+        "new": translated(block.new),
         "fields": [] if (items and not items.path) or block.variants else _fields(_model(block.name), inside),
         "variants": {by: {"new": new, "fields": _fields(BY[by], inside)} for by, new in block.variants.items()} or None,
         "inside": [_inside(one) for one in block.inside],
@@ -175,8 +190,8 @@ def _block(block):
         and {
             "path": items.path,
             "fields": _fields(items.model),
-            "new": items.new,
-            "adds": items.adds,
+            "new": translated(items.new),
+            "adds": tr(items.adds),
             "least": items.least,
             "of_parts": items.of_parts,
             "at_rim": items.at_rim,
@@ -185,7 +200,7 @@ def _block(block):
 
 
 def _inside(one):
-    return {"name": one.name, "asks": one.asks, "new": one.new, "fields": _fields(one.model)}
+    return {"name": one.name, "asks": tr(one.asks), "new": one.new, "fields": _fields(one.model)}
 
 
 def _model(name):
@@ -221,7 +236,7 @@ def _own(model):
 def _new(name, model):
     sizes = _SIZES | _SIZES_OF.get(name, {})
     return {
-        "name": name.replace("_", " "),
+        "name": tr(*words_of([name])),
         "group": "still",
         "solid": name,
         "mass_kg": 5_000.0,

@@ -1,15 +1,15 @@
 """What no field of a craft shows alone: parts against one another, blocks against parts, and the radius and spin that a scene gives it."""
 
 from ...errors import BadInput, refusal
+from ...language import tr, written
 from ...physics.constants import RPM_RAD_S
 from ...shapes.part import GREATEST_RIM_SPEED_M_S, spin_rad_s
 from ...vessel.attitude import LEAST_SHARE, principal_of
 from ...vessel.solids import reach_m
+from ..described import words_of
 from ..validation_errors import given_of, label_of, may_be_of, missing, wrong
 from .asked import bodies_of, rim_of, solid_of
 from .document import GREATEST_M, LEAST_M
-
-_NO_RADIUS = "which is the craft's own where it is left out, and it has none"
 
 
 def check(craft, at=""):
@@ -28,8 +28,8 @@ def check(craft, at=""):
 def of_scene(scene):
     """The Craft of a scene that carries one, radius and spin those of its habitat, checked. Raises BadInput."""
     if scene.craft is None:
-        say = "This scene carries no craft: it must have one under craft, or a craft's own document must be given."
-        raise BadInput(refusal("craft", "nothing", "a craft", say))
+        say = tr("This scene carries no craft: it must have one under craft, or a craft's own document must be given.")
+        raise BadInput(refusal("craft", None, tr("a craft"), say))
     home = scene.habitat
     return check(scene.craft.model_copy(update={"radius_m": home.radius_m, "spin_rpm": home.spin_rpm}), "craft.")
 
@@ -39,11 +39,11 @@ def check_scene(scene):
     if scene.craft is None:
         return []
     if scene.habitat.GROUND.level:
-        return [wrong("craft", "a craft", "null: a turntable is in no craft")]
+        return [wrong("craft", "a craft", tr("null: a turntable is in no craft"))]
     doubled = [name for name in ("radius_m", "spin_rpm") if getattr(scene.craft, name) is not None]
     if doubled:
-        say = "left out in a scene: the habitat's is the craft's"
-        return [wrong(f"craft.{name}", getattr(scene.craft, name), say) for name in doubled]
+        may_be = tr("left out in a scene: the habitat's is the craft's")
+        return [wrong(f"craft.{name}", getattr(scene.craft, name), may_be) for name in doubled]
     try:
         of_scene(scene)
     except BadInput as refused:
@@ -84,14 +84,25 @@ def _parts(craft):
     for i, part in enumerate(craft.parts):
         at = f"parts.{i}"
         if part.name in first:
-            yield wrong(f"{at}.name", part.name, f"a name that no other part has (parts.{first[part.name]} has it)")
+            may_be = tr("a name that no other part has ({field} has it)", field=f"parts.{first[part.name]}")
+            yield wrong(f"{at}.name", part.name, may_be)
         first.setdefault(part.name, i)
         if craft.radius_m is None and getattr(part, "radius_m", 0.0) is None:
-            say = f"{label_of(f'{at}.radius_m')} is missing, {_NO_RADIUS}; it must be {may_be_of(f'{at}.radius_m')}."
-            yield refusal(f"{at}.radius_m", "nothing", may_be_of(f"{at}.radius_m"), say)
+            yield _no_radius(f"{at}.radius_m")
         yield from _vectors(at, part)
     if not any(part.group == "turning" for part in craft.parts):
-        yield wrong("parts", [part.name for part in craft.parts], "parts at least one of which is in the group turning")
+        may_be = tr("parts at least one of which is in the group turning")
+        yield wrong("parts", [part.name for part in craft.parts], may_be)
+
+
+def _no_radius(field):
+    may_be = may_be_of(field)
+    say = tr(
+        "{field} is missing, which is the craft's own where it is left out, and it has none; it must be {allowed}.",
+        field=label_of(field),
+        allowed=may_be,
+    )
+    return refusal(field, None, may_be, say)
 
 
 def _vectors(at, part):
@@ -115,10 +126,16 @@ def _blocks(craft):
 def _slew(slew):
     given = [name for name in ("rate_deg_s", "time_s", "torque_n_m") if getattr(slew, name) is not None]
     if not given:
-        instead = "(or slew.time_s or slew.torque_n_m is given instead)"
-        yield missing("slew.rate_deg_s", f"{may_be_of('slew.rate_deg_s')} {instead}")
+        may_be = tr(
+            "{rate} (or {time_field} or {torque_field} is given instead)",
+            rate=may_be_of("slew.rate_deg_s"),
+            time_field="slew.time_s",
+            torque_field="slew.torque_n_m",
+        )
+        yield missing("slew.rate_deg_s", may_be)
     for name in given[1:]:
-        yield wrong(f"slew.{name}", getattr(slew, name), f"null beside slew.{given[0]}, from which it follows")
+        may_be = tr("null beside {field}, from which it follows", field=f"slew.{given[0]}")
+        yield wrong(f"slew.{name}", getattr(slew, name), may_be)
 
 
 def _deployed(craft):
@@ -130,14 +147,19 @@ def _deployed(craft):
             yield wrong(
                 f"{at}.name",
                 changed.name,
-                f"a part that changes once (deploy.parts.{first[changed.name]} is of it already)",
+                tr(
+                    "a part that changes once ({field} is of it already)",
+                    field=f"deploy.parts.{first[changed.name]}",
+                ),
             )
         if part is None:
-            yield wrong(f"{at}.name", changed.name, f"the name of a part: {', '.join(list(parts)[:20])}")
+            may_be = tr("the name of a part: {names}", names=", ".join(list(parts)[:20]))
+            yield wrong(f"{at}.name", changed.name, may_be)
             continue
         for name, value in changed:
             if name != "name" and value is not None and name not in type(part).model_fields:
-                yield wrong(f"{at}.{name}", value, f"left out: a {part.solid.replace('_', ' ')} has none")
+                may_be = tr("left out: a {solid} has none", solid=tr(*words_of([part.solid])))
+                yield wrong(f"{at}.{name}", value, may_be)
         yield from _vectors(at, changed)
 
 
@@ -145,13 +167,12 @@ def _sizes(craft):
     if craft.hull is not None and craft.hull.tube_radius_m is not None:
         most = rim_of(craft, {part.name: solid_of(part) for part in craft.parts}) / 3
         if craft.hull.tube_radius_m > most:
-            yield wrong(
-                "hull.tube_radius_m", craft.hull.tube_radius_m, f"at most a third of the floor's radius, {most:.6g} m"
-            )
+            may_be = tr("at most a third of the floor's radius, {radius}", radius=_metres(most))
+            yield wrong("hull.tube_radius_m", craft.hull.tube_radius_m, may_be)
     for i, part in enumerate(craft.parts):
         tube = getattr(part, "tube_radius_m", None)
         if tube is not None and tube > part.radius_m:
-            yield wrong(f"parts.{i}.tube_radius_m", tube, f"at most the radius of the ring, {part.radius_m:g} m")
+            yield wrong(f"parts.{i}.tube_radius_m", tube, _at_most_ring(part.radius_m))
     parts = {part.name: part for part in craft.parts}
     for i, changed in enumerate(() if craft.deploy is None else craft.deploy.parts):
         part = parts[changed.name]
@@ -159,11 +180,19 @@ def _sizes(craft):
         if tube is not None and tube > radius:
             field = "tube_radius_m" if changed.tube_radius_m is not None else "radius_m"
             may_be = (
-                f"at most the radius of the ring, {radius:g} m"
+                _at_most_ring(radius)
                 if field == "tube_radius_m"
-                else f"at least the radius of its tube, {tube:g} m"
+                else tr("at least the radius of its tube, {radius}", radius=_metres(tube))
             )
             yield wrong(f"deploy.parts.{i}.{field}", getattr(changed, field), may_be)
+
+
+def _at_most_ring(radius_m):
+    return tr("at most the radius of the ring, {radius}", radius=_metres(radius_m))
+
+
+def _metres(value_m):
+    return f"{written(value_m, '.6g')} m"
 
 
 def _speeds(craft):
@@ -200,27 +229,44 @@ def _tumble(craft):
     try:
         principal_of(bodies_of(craft.parts, {part.name: solid_of(part) for part in craft.parts})["whole"])
     except ValueError:
-        may_be = f"parts with inertia about every axis, each at least {LEAST_SHARE:g} of the greatest"
-        say = (
-            "All of the craft lies along one line, or next to it: nothing can be said of its turning about that line; "
-            + f"it must have {may_be}."
+        may_be = tr(
+            "parts with inertia about every axis, each at least {share} of the greatest",
+            share=written(LEAST_SHARE, "g"),
         )
-        yield refusal("parts", "a craft on one line", may_be, say)
+        say = tr(
+            "All of the craft lies along one line, or next to it: nothing can be said of its turning about that line; it must have {allowed}.",
+            allowed=may_be,
+        )
+        yield refusal("parts", tr("a craft on one line"), may_be, say)
         return
     turns_a_s = sum(rate * rate for rate in craft.tumble.rates_rpm) ** 0.5 / 60.0
     if craft.tumble.dissipation is None:
         return
     longest_s = MOST_LOSSES * craft.tumble.dissipation.time_s
     if craft.tumble.duration_s * turns_a_s > MOST_TURNS:
-        may_be = f"above 0, at most {MOST_TURNS / turns_a_s:.6g} s: {MOST_TURNS:,} turns, where energy is lost"
+        may_be = tr(
+            "above 0, at most {time} s: {turns} turns, where energy is lost",
+            time=written(MOST_TURNS / turns_a_s, ".6g"),
+            turns=written(MOST_TURNS, ","),
+        )
         yield wrong("tumble.duration_s", craft.tumble.duration_s, may_be)
     elif craft.tumble.duration_s > longest_s:
-        may_be = f"at most {longest_s:.6g} s: {MOST_LOSSES:,} times the time in which energy is lost"
+        may_be = tr(
+            "at most {time} s: {times} times the time in which energy is lost",
+            time=written(longest_s, ".6g"),
+            times=written(MOST_LOSSES, ","),
+        )
         yield wrong("tumble.duration_s", craft.tumble.duration_s, may_be)
 
 
 def _too_fast(field, reach_m, rate_rad_s):
     nearer, rpm = GREATEST_RIM_SPEED_M_S / rate_rad_s, rate_rad_s / RPM_RAD_S
-    may_be = f"within {nearer:.6g} m of the axis at {rpm:.6g} rpm (rim speed at most {GREATEST_RIM_SPEED_M_S:,.0f} m/s)"
-    was = f"{reach_m:.6g} m from the axis"
-    return refusal(field, was, may_be, f"{label_of(field)} reaches {was}; it must be {may_be}.")
+    may_be = tr(
+        "within {distance} of the axis at {spin} rpm (rim speed at most {speed} m/s)",
+        distance=_metres(nearer),
+        spin=written(rpm, ".6g"),
+        speed=written(GREATEST_RIM_SPEED_M_S, ",.0f"),
+    )
+    was = tr("{distance} from the axis", distance=_metres(reach_m))
+    say = tr("{field} reaches {place}; it must be {allowed}.", field=label_of(field), place=was, allowed=may_be)
+    return refusal(field, was, may_be, say)

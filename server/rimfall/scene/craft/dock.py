@@ -128,11 +128,11 @@ def _motions(block, wait_s):
     """The same as motions of a scene."""
     comes = {
         "kind": "approach",
-        "name": tr_as("name of a motion", "comes"),
+        "name": tr_as("a name in a scene", "comes"),
         "dock": block.at,
         "mass_kg": block.mass_kg,
         "size_m": 2 * block.radius_m,
     }
     from_outside = {"elevation_deg": -40.0} if block.at == "rim" else {}
-    leaves = {"kind": "let_go", "name": tr_as("name of a motion", "leaves"), "start_s": wait_s}
+    leaves = {"kind": "let_go", "name": tr_as("a name in a scene", "leaves"), "start_s": wait_s}
     return [comes | from_outside, leaves]

@@ -1,6 +1,8 @@
 """A finding's figures as rows of a table: label, value, unit, all read off the names that its fields have."""
 
+from ...language import tr
 from . import words
+from .figure_labels import LABELS
 
 _UNITS = {  # how a name ends → its unit; the longest ending counts
     "kg_m2_s": "kg m²/s",
@@ -27,24 +29,6 @@ _UNITS = {  # how a name ends → its unit; the longest ending counts
     "s": "s",
 }
 _MOST_IN_A_ROW = 3
-_SAID = {  # what a field's own name says too shortly
-    "principal": "principal inertias",
-    "cancel": "to cancel it",
-    "still rate": "rate of the still part",
-    "relative": "relative spin",
-    "drag along": "until both turn as one",
-    "seized": "if it seizes",
-    "bearing force free": "bearing force, craft free",
-    "axis moves": "axis moves by",
-    "spin to transverse": "inertia, spin to transverse",
-    "propellant rough": "propellant, its own mass left out",
-    "sideways": "sideways force",
-    "shares": "shares of the stress",
-    "own": "own weight",
-    "pressure": "air",
-    "largest": "largest radius",
-    "rule": "common rule",
-}
 _NO_FIGURES = {"question", "says", "assumptions", "motions"}  # words, and motions of a scene
 
 
@@ -52,15 +36,15 @@ def figures(finding):
     """(group, label, value, unit) of every number of a finding and every short list of them, in words; group: what of the finding it
     belongs to, "" where it is of all of it, and those first; what is null or longer is left out."""
     rows = [
-        (group, label, ", ".join(_written(label, value) for value in values), unit)
-        for group, label, values, unit in _rows(finding, "")
+        (group, label, ", ".join(_written(name, value) for value in values), unit)
+        for group, label, name, values, unit in _rows(finding, "", tr)
     ]
     return sorted(rows, key=lambda row: row[0] != "")
 
 
-def _written(label, value):
+def _written(name, value):
     """As the sentences have it: azimuths all the way round."""
-    return words.figure(value % 360 if label.endswith("azimuth") else value).replace("-", "−")
+    return words.figure(value % 360 if name.endswith("azimuth") else value).replace("-", "−")
 
 
 def in_group(group, label):
@@ -69,29 +53,30 @@ def in_group(group, label):
 
 
 def numbers(finding):
-    """The same as (label, number, unit), a row a number, its group before its label."""
-    for group, label, values, unit in _rows(finding, ""):
+    """The same as (label, number, unit), a row a number, its group before its label; in English, as names of data are."""
+    for group, label, _, values, unit in _rows(finding, "", str):
         named = in_group(group, label)
         for number, value in enumerate(values, start=1):
             yield f"{named} {number}" if len(values) > 1 else named, float(value), unit
 
 
-def _rows(data, group, unit_of_all=""):
+def _rows(data, group, told, unit_of_all=""):
+    """(group, label, name, values, unit); told: what gives labels in the language that they are wanted in."""
     seen = []  # what is the same again is told once: the whole of a craft that turns as one
-    for name, value in data.items():
-        if name in _NO_FIGURES or value is None or isinstance(value, bool) or value in seen:
+    for field, value in data.items():
+        if field in _NO_FIGURES or value is None or isinstance(value, bool) or value in seen:
             continue
         seen += [value] if isinstance(value, dict) else []
+        name, unit = _name_and_unit(field)
+        label = told(_said(name))
         if isinstance(value, dict):
-            label, unit = _label(name)
-            yield from _rows(value, in_group(group, label), unit)
+            yield from _rows(value, in_group(group, label), told, unit)
         elif isinstance(value, list) and value and isinstance(value[0], dict):
             for number, one in enumerate(value, start=1):
-                own = one.get("name") or one.get("material") or f"{_said(name)} {number}"
-                yield from _rows(one, in_group(group, own))
+                own = one.get("name") or f"{label} {number}"
+                yield from _rows(one, in_group(group, own), told)
         elif _short(value):
-            label, unit = _label(name)
-            yield group, label, list(value) if isinstance(value, list | tuple) else [value], unit or unit_of_all
+            yield group, label, name, list(value) if isinstance(value, list | tuple) else [value], unit or unit_of_all
 
 
 def _short(value):
@@ -100,16 +85,15 @@ def _short(value):
     return isinstance(value, (int, float))
 
 
-def _label(name):
-    """What a field's name says, and its unit."""
-    parts = name.split("_")
+def _name_and_unit(field):
+    parts = field.split("_")
     for count in range(min(3, len(parts) - 1), 0, -1):
         unit = _UNITS.get("_".join(parts[-count:]))
         if unit is not None:
-            return _said("_".join(parts[:-count])), unit
-    return _said(name), ""
+            return "_".join(parts[:-count]), unit
+    return field, ""
 
 
 def _said(name):
-    words_of_it = name.replace("_", " ")
-    return _SAID.get(words_of_it, words_of_it)
+    """What a field's name says; a material's has no other."""
+    return LABELS.get(name, name)

@@ -65,7 +65,7 @@ def rate(rad_s):
     rpm = abs(rad_s) / RPM_RAD_S
     if 0 < rpm < _SLOW_RPM:
         return tr("one turn in {time}", time=duration(_MINUTE_S / rpm, "in"))
-    return tr("{figure}\u00a0rpm", figure=figure(rpm))
+    return f"{figure(rpm)}{NB}rpm"
 
 
 def duration(value_s, bent=""):
@@ -174,10 +174,8 @@ def times(ratio):
 
 def rate_from(rad_s, other_rad_s):
     """A rate beside another that it differs from: to as many digits as show it, and that it is the other way where it is."""
-    if abs(rad_s) < _SLOW_RPM * RPM_RAD_S:
-        said = rate(rad_s)
-    else:
-        said = tr("{figure}\u00a0rpm", figure=precise(abs(rad_s) / RPM_RAD_S, (rad_s - other_rad_s) / RPM_RAD_S))
+    rpm, apart_rpm = abs(rad_s) / RPM_RAD_S, (rad_s - other_rad_s) / RPM_RAD_S
+    said = rate(rad_s) if rpm < _SLOW_RPM else f"{precise(rpm, apart_rpm)}{NB}rpm"
     return tr("{rate} the other way", rate=said) if rad_s < 0 < other_rad_s else said
 
 
