@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 
 from ...errors import BadInput
+from ...language import tr, written
 from ...physics.coordinates import RoundChart
 from ..export_part import GREATEST_ASPECT, GREATEST_FOV_DEG, LEAST_ASPECT, LEAST_FOV_DEG
 from ..validation_errors import wrong
@@ -27,25 +28,20 @@ def of_request(request: CameraRequest) -> dict[str, Any]:
     still = np.flatnonzero(np.linalg.norm(chart.position(places) - chart.position(aims), axis=1) <= _EQUAL_M)
     if len(still):
         k = int(still[0])
-        raise BadInput(
-            wrong(
-                f"camera.rows.{k}.look_at", camera.rows[k].look_at.model_dump(), "another place than the camera's own"
-            )
-        )
+        was, may_be = camera.rows[k].look_at.model_dump(), tr("another place than the camera's own")
+        raise BadInput(wrong(f"camera.rows.{k}.look_at", was, may_be))
     roll = np.array([row.roll_deg for row in camera.rows])
     position, target, up = sight.placed(chart, places, aims, roll)
     film = camera.film_back
     aspect = film.width_mm / film.height_mm
     if not LEAST_ASPECT <= aspect <= GREATEST_ASPECT:
-        may_be = f"{LEAST_ASPECT:g} to {GREATEST_ASPECT:g} times as wide as high"
-        raise BadInput(wrong("camera.film_back.width_mm", film.width_mm, may_be))
+        raise BadInput(wrong("camera.film_back.width_mm", film.width_mm, wide_as_high()))
     fov = np.array([_vertical_deg(k, row, film) for k, row in enumerate(camera.rows)])
     times = [row.time_s for row in camera.rows]
     for k in range(1, len(times)):
         if times[k] <= times[k - 1]:
-            raise BadInput(
-                wrong(f"camera.rows.{k}.time_s", times[k], f"later than {times[k - 1]:g} s, the row before it")
-            )
+            may_be = tr("later than {time} s, the row before it", time=written(times[k - 1], "g"))
+            raise BadInput(wrong(f"camera.rows.{k}.time_s", times[k], may_be))
     own = own_camera(camera.name, camera.view, aspect, np.array(times), position, target, up, fov)
     return answer([own], chart)
 
@@ -53,7 +49,9 @@ def of_request(request: CameraRequest) -> dict[str, Any]:
 def _one_floor(request, floors):
     grounds = request.scene.habitat.grounds
     if len(floors) > 1 or max(floors) >= grounds:
-        may_be = f"0 to {grounds - 1}, one and the same for all" if grounds > 1 else "0: there is one ground"
+        may_be = tr("0: there is one ground")
+        if grounds > 1:
+            may_be = tr("0 to {last}, one and the same for all", last=grounds - 1)
         raise BadInput(wrong("camera.rows.0.place.floor", max(floors), may_be))
     return floors.pop()
 
@@ -61,10 +59,9 @@ def _one_floor(request, floors):
 def _vertical_deg(k, row, film):
     """A row's vertical field of view, degrees."""
     if (row.field_of_view_deg is None) == (row.focal_length_mm is None):
-        was = "nothing" if row.focal_length_mm is None else "a focal length as well"
-        raise BadInput(
-            wrong(f"camera.rows.{k}.field_of_view_deg", was, "a field of view or a focal length, one of the two")
-        )
+        was = tr("nothing") if row.focal_length_mm is None else tr("a focal length as well")
+        may_be = tr("a field of view or a focal length, one of the two")
+        raise BadInput(wrong(f"camera.rows.{k}.field_of_view_deg", was, may_be))
     field = "field_of_view_deg" if row.focal_length_mm is None else "focal_length_mm"
     if row.focal_length_mm is not None:
         half = film.height_mm / 2 / row.focal_length_mm
@@ -72,9 +69,20 @@ def _vertical_deg(k, row, film):
         half = np.tan(np.radians(row.field_of_view_deg) / 2) * film.height_mm / film.width_mm
     fov_deg = float(np.degrees(2 * np.arctan(half)))
     if not LEAST_FOV_DEG <= fov_deg <= GREATEST_FOV_DEG:
-        may_be = f"such that it sees {LEAST_FOV_DEG:g} to {GREATEST_FOV_DEG:g}° from top to bottom, not {fov_deg:.3g}°"
+        may_be = tr(
+            "such that it sees {least} to {most}° from top to bottom, not {angle}°",
+            least=written(LEAST_FOV_DEG, "g"),
+            most=written(GREATEST_FOV_DEG, "g"),
+            angle=written(fov_deg, ".3g"),
+        )
         raise BadInput(wrong(f"camera.rows.{k}.{field}", getattr(row, field), may_be))
     return fov_deg
+
+
+def wide_as_high():
+    """What the shape of a picture may be."""
+    least, most = written(LEAST_ASPECT, "g"), written(GREATEST_ASPECT, "g")
+    return tr("{least} to {most} times as wide as high", least=least, most=most)
 
 
 def own_camera(name, view, aspect, time_s, position, target, up, fov_deg) -> dict[str, Any]:
@@ -123,11 +131,24 @@ def _horizontal_deg(vertical_deg, aspect):
 def _said(camera):
     rows = camera["rows"]
     wide = sorted({round(_horizontal_deg(row["vertical_fov_deg"], camera["aspect"]), 1) for row in rows})
-    lens = f"{wide[0]:g}°" if len(wide) == 1 else f"{wide[0]:g} to {wide[-1]:g}°"
-    moves = (
-        "stands still"
-        if len(rows) == 1
-        else f"moves, in {len(rows):,} rows from {rows[0]['time_s']:.2f} to {rows[-1]['time_s']:.2f}\u00a0s"
+    least, most = written(wide[0], "g"), written(wide[-1], "g")
+    told = {
+        "name": camera["name"],
+        "angle": f"{least}°" if len(wide) == 1 else tr("{least} to {most}°", least=least, most=most),
+    }
+    aboard = camera["view"] == "aboard"
+    if len(rows) == 1:
+        if aboard:
+            return tr("{name} rides with the deck and stands still; it sees {angle} across.", **told)
+        return tr("{name} stands outside the turning and stands still; it sees {angle} across.", **told)
+    told |= {"count": written(len(rows), ","), "first": written(rows[0]["time_s"], ".2f")}
+    told["last"] = f"{written(rows[-1]['time_s'], '.2f')}\u00a0s"
+    if aboard:
+        return tr(
+            "{name} rides with the deck and moves, in {count} rows from {first} to {last}; it sees {angle} across.",
+            **told,
+        )
+    return tr(
+        "{name} stands outside the turning and moves, in {count} rows from {first} to {last}; it sees {angle} across.",
+        **told,
     )
-    rides = "rides with the deck" if camera["view"] == "aboard" else "stands outside the turning"
-    return f"{camera['name']} {rides} and {moves}; it sees {lens} across."

@@ -5,6 +5,7 @@ from typing import Any
 import numpy as np
 
 from ...errors import BadInput
+from ...language import tr
 from ...physics.constants import PERSON_HEIGHT_M
 from ...shots.match.deck_grid import deck_grid
 from ..validation_errors import wrong
@@ -31,14 +32,14 @@ def _sight(request):
     many = isinstance(request.camera, list)
     cameras = request.camera if many else [request.camera]
     if not cameras:
-        raise BadInput(wrong("camera", "no rows", "at least one"))
+        raise BadInput(wrong("camera", tr("no rows"), tr("at least one")))
     for n, camera in enumerate(cameras):
         at = f"camera.{n}" if many else "camera"
         check_camera(at, camera, request.radius_m)
         if camera.position.height_m <= 0.0:
-            raise BadInput(wrong(f"{at}.position.height_m", camera.position.height_m, "above the deck: above 0 m"))
+            raise BadInput(wrong(f"{at}.position.height_m", camera.position.height_m, tr("above the deck: above 0 m")))
         if len(cameras) > 1 and camera.time_s is None:
-            raise BadInput(wrong(f"{at}.time_s", None, "the row's time, where there are several"))
+            raise BadInput(wrong(f"{at}.time_s", None, tr("the row's time, where there are several")))
     times = rising_times(cameras, "camera") if len(cameras) > 1 else np.zeros(1)
     seen = np.zeros((len(cameras), 2))
     return through(cameras, times, seen, seen[0]).at(np.array([request.time_s]))

@@ -10,6 +10,7 @@ from ... import __version__
 from ...errors import BadInput, TooMuch, refusal
 from ...kinds import KINDS
 from ...kinds.words import of_air
+from ...language import tr, tr_later, written
 from ...motions.plan import Plan
 from ...motions.setting import Setting
 from ...phrases import caution
@@ -24,7 +25,7 @@ from .thrown import thrower_of, thrown_in, told_of_throws
 
 ANSWER_VERSION = 1
 _OF_EACH = ("time_s", "turns", "spinward_m", "across_m", "speed_m_s", "incidence_deg")
-_ASKS_LESS = "Ask for fewer throws (over), or let the scene end sooner (sampling.duration_s)."
+_ASKS_LESS = tr_later("Ask for fewer throws (over), or let the scene end sooner (sampling.duration_s).")
 
 
 @dataclass(frozen=True)
@@ -66,7 +67,9 @@ def find(request: Any, watch: Callable[[int, int], None] | None = None) -> Found
         motion,
         steps_field="over",
         work_field="over",
-        stopped="These throws are too much work: they were",
+        stopped=tr_later(
+            "These throws are too much work: they were stopped after {used}, and one request may use {most}."
+        ),
         asks_less=_ASKS_LESS,
     ):
         landings = landings_of(thrower_of(setting, motion), plan, over, own, tell)
@@ -80,16 +83,18 @@ def _check(over):
     """Raise BadInput or TooMuch for what no field of a request shows alone."""
     one, other = over
     if one.field == other.field:
-        may_be = f"{' or '.join(name for name in FIGURES if name != one.field)}, as the first is {one.field}"
+        first, second = (name for name in FIGURES if name != one.field)
+        may_be = tr("{first} or {second}, as the first is {field}", first=first, second=second, field=one.field)
         raise BadInput(wrong("over.1.field", other.field, may_be))
     for k, varied in enumerate(over):
         if varied.first == varied.last:
-            may_be = f"another value than the first, {varied.first:g}"
+            may_be = tr("another value than the first, {first}", first=written(varied.first, "g"))
             raise BadInput(wrong_of(type(varied), f"over.{k}.last", varied.last, may_be))
     count = one.count * other.count
     if count > GREATEST_THROWS:
-        say = f"There would be {count:,} throws; there may be {GREATEST_THROWS:,}."
-        raise TooMuch(refusal("over", f"{count:,} throws", f"at most {GREATEST_THROWS:,} throws", say))
+        counts = {"count": written(count, ","), "most": written(GREATEST_THROWS, ",")}
+        say = tr("There would be {count} throws; there may be {most}.", **counts)
+        raise TooMuch(refusal("over", tr("{count} throws", **counts), tr("at most {most} throws", **counts), say))
 
 
 def as_json(found: Found, units: str = "si", f4: bool = False, drawing: Any = None) -> bytes:
@@ -129,7 +134,7 @@ def as_data(found: Found, units: str = "si") -> dict[str, Any]:
 
 def _varied(asked, varied):
     row = FIELDS[f"motions.*.{varied.field}"]
-    return asked.model_dump() | {"label": row["label"], "unit": row["unit"], "values": varied.values.tolist()}
+    return asked.model_dump() | {"label": tr(row["label"]), "unit": row["unit"], "values": varied.values.tolist()}
 
 
 def _one(found, k, units):

@@ -5,6 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Discriminator, Tag
 
 from ...fields import Strict, Whole, choice, number, of_kind
+from ...language import tr_later
 from ...shots.landings import FIGURES
 from ..document import MOTIONS, Scene
 
@@ -14,7 +15,7 @@ LEAST_COUNT, GREATEST_COUNT = 2, 20_000
 class _Varied(Strict):
     """One figure of the throw, evenly spaced from first to last."""
 
-    count: Whole = number("Number of values", "", LEAST_COUNT, GREATEST_COUNT)
+    count: Whole = number(tr_later("Number of values"), "", LEAST_COUNT, GREATEST_COUNT)
 
 
 def _end(label, figure):
@@ -28,25 +29,25 @@ def _end(label, figure):
 class SpeedVaried(_Varied):
     """The speed of the throw, evenly spaced from first to last."""
 
-    field: Literal["speed_m_s"] = choice("Figure that varies", FIGURES)
-    first: float = _end("First speed", "speed_m_s")
-    last: float = _end("Last speed", "speed_m_s")
+    field: Literal["speed_m_s"] = choice(tr_later("Figure that varies"), FIGURES)
+    first: float = _end(tr_later("First speed"), "speed_m_s")
+    last: float = _end(tr_later("Last speed"), "speed_m_s")
 
 
 class HeadingVaried(_Varied):
     """Its heading, evenly spaced from first to last."""
 
-    field: Literal["heading_deg"] = choice("Figure that varies", FIGURES)
-    first: float = _end("First heading", "heading_deg")
-    last: float = _end("Last heading", "heading_deg")
+    field: Literal["heading_deg"] = choice(tr_later("Figure that varies"), FIGURES)
+    first: float = _end(tr_later("First heading"), "heading_deg")
+    last: float = _end(tr_later("Last heading"), "heading_deg")
 
 
 class ElevationVaried(_Varied):
     """Its elevation, evenly spaced from first to last."""
 
-    field: Literal["elevation_deg"] = choice("Figure that varies", FIGURES)
-    first: float = _end("First elevation", "elevation_deg")
-    last: float = _end("Last elevation", "elevation_deg")
+    field: Literal["elevation_deg"] = choice(tr_later("Figure that varies"), FIGURES)
+    first: float = _end(tr_later("First elevation"), "elevation_deg")
+    last: float = _end(tr_later("Last elevation"), "elevation_deg")
 
 
 VARIED = {"@speed_m_s": SpeedVaried, "@heading_deg": HeadingVaried, "@elevation_deg": ElevationVaried}
@@ -70,5 +71,7 @@ class LandingsRequest(Strict):
     """The body of a question where a throw of a scene can come down. The third figure is the motion's own."""
 
     scene: Scene
-    motion: str = of_kind("Throw", "text", may_be="the name of a throw of the scene")
-    over: list[Varied] = of_kind("Figures that vary", "list", may_be="a list of two", min_length=2, max_length=2)
+    motion: str = of_kind(tr_later("Throw"), "text", may_be=tr_later("the name of a throw of the scene"))
+    over: list[Varied] = of_kind(
+        tr_later("Figures that vary"), "list", may_be=tr_later("a list of two"), min_length=2, max_length=2
+    )

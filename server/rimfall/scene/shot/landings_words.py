@@ -2,14 +2,16 @@
 
 import numpy as np
 
+from ...language import in_signs, tr, tr_as, tr_many, written
 from ...motions.ways import Way
 from ...phrases import STILL_M, in_units, length, seconds, speed, where
-from ...shots.landings import ENDINGS, FIGURES, NEVER, Landings, Varied
+from ...shots.landings import CEILING, EDGE, ENDINGS, FIGURES, HUB, NEVER, WALL, Landings, Varied
+from .aim_words import across
 
 WAYS = ("spinward", "antispinward", "across", "back")
 _ASIDE = 0.05  # of how far apart they land along the ground: less across it is not told
-_HEADINGS = {0.0: "spinward", 180.0: "antispinward", 360.0: "spinward"}
-_OTHERS = {"ceiling": "The ceiling stops", "hub": "The hub stops", "wall": "The end walls stop"}
+_LEVEL_DEG = 0.05
+_NB = "\u00a0"
 
 
 def way_of(landings: Landings, k: int) -> Way:
@@ -22,9 +24,9 @@ def farthest(landings: Landings) -> dict[str, int | None]:
     """The number of the throw that lands farthest each way, by WAYS: along the ground, across it (the first of a ground's `across`) and
     back; None where none goes that way."""
     landed = np.flatnonzero(landings.landed)
-    along, across = landings.in_all_m, landings.across_m
+    along_m, across_m = landings.in_all_m, landings.across_m
     out = {}
-    for name, far_m in zip(WAYS, (along, -along, across, -across), strict=True):
+    for name, far_m in zip(WAYS, (along_m, -along_m, across_m, -across_m), strict=True):
         k = int(landed[np.argmax(far_m[landed])]) if len(landed) else None
         out[name] = k if k is not None and far_m[k] >= STILL_M else None
     return out
@@ -32,22 +34,27 @@ def farthest(landings: Landings) -> dict[str, int | None]:
 
 def thrown(landings: Landings, k: int, units: str = "si") -> str:
     """The figures that vary of throw number k: "20.0 m/s, 12° up"."""
-    parts, fields = [], {varied.field for varied in landings.over}
-    for field in FIGURES:
-        value = float(landings.figures[field][k])
-        if field not in fields:
-            continue
-        if field == "speed_m_s":
-            parts.append(speed(value, units))
-        elif field == "heading_deg":
-            parts.append(_HEADINGS.get(round(value % 360, 1), f"heading {_degrees(value)}"))
-        else:
-            parts.append("level" if abs(value) < 0.05 else f"{_degrees(abs(value))} {'up' if value > 0 else 'down'}")
-    return ", ".join(parts)
+    fields = {varied.field for varied in landings.over}
+    told = {"speed_m_s": lambda value: speed(value, units), "heading_deg": _heading, "elevation_deg": _elevation}
+    return ", ".join(told[field](float(landings.figures[field][k])) for field in FIGURES if field in fields)
+
+
+def _heading(heading_deg):
+    tenths = round(heading_deg % 360, 1)
+    if tenths in (0.0, 360.0):
+        return tr("spinward")
+    return tr("antispinward") if tenths == 180.0 else tr("heading {angle}", angle=_degrees(heading_deg))
+
+
+def _elevation(elevation_deg):
+    if abs(elevation_deg) < _LEVEL_DEG:
+        return tr("level")
+    angle = _degrees(abs(elevation_deg))
+    return tr("{angle} up", angle=angle) if elevation_deg > 0 else tr("{angle} down", angle=angle)
 
 
 def _degrees(value):
-    return f"{value:.1f}".removesuffix(".0").replace("-", "−") + "°"
+    return in_signs(f"{value:.1f}".removesuffix(".0")).replace("-", "−") + "°"
 
 
 def value_of(varied: Varied, number: int, units: str = "si") -> str:
@@ -56,27 +63,39 @@ def value_of(varied: Varied, number: int, units: str = "si") -> str:
     if varied.field != "speed_m_s":
         return _degrees(value)
     shown, unit = in_units(value, "m/s", units)
-    return f"{shown:.3g}\u00a0{unit}"
+    return f"{written(shown, '.3g')}{_NB}{unit}"
 
 
 def sentences(landings: Landings, ground, units: str = "si") -> list[str]:
     """Sentences of all of them; ground: what is stood on (`shapes.Ground`)."""
-    return [*_come_down(landings, ground, units), *_stopped(landings, ground, units)]
+    return [*_come_down(landings, ground, units), *_stopped(landings, units)]
 
 
 def _come_down(landings, ground, units):
     count, total = landings.count("landed"), len(landings.ended)
+    on, of = _on(ground), written(total, ",")
     if not count:
-        return [f"None of {total:,} throws comes down on the {ground.name}."]
-    throws = f"All {total:,} throws come" if count == total else f"{count:,} of {total:,} throws come"
-    if count == 1:
-        throws = f"One of {total:,} throws comes"
+        return [tr("None of {total} throws comes down {on}.", total=of, on=on)]
     flights = landings.time_s[landings.landed] - landings.start_s
     lasts = _between(seconds(float(flights.min())), seconds(float(flights.max())))
-    return [
-        f"{throws} down on the {ground.name}, {_span(landings, units)}, after {lasts}.",
-        *_farthest(landings, ground.across, units),
-    ]
+    told = {"total": of, "on": on, "span": _span(landings, units), "time": lasts}
+    if count == total:
+        said = tr("All {total} throws come down {on}, {span}, after {time}.", **told)
+    elif count == 1:
+        said = tr("One of {total} throws comes down {on}, {span}, after {time}.", **told)
+    else:
+        counted = written(count, ",")
+        said = tr("{count} of {total} throws come down {on}, {span}, after {time}.", **told, count=counted)
+    return [said, *_farthest(landings, ground.level, units)]
+
+
+def _on(ground):
+    """On what they come down."""
+    return {
+        "deck": tr_as("comes down", "on the deck"),
+        "floor": tr_as("comes down", "on the floor"),
+        "turntable": tr_as("comes down", "on the turntable"),
+    }[ground.name]
 
 
 def _span(landings, units):
@@ -89,8 +108,22 @@ def _span(landings, units):
     first, last = (where(way, units) for way in ways)
     if first == last:
         return first
-    side = last.rpartition(" ")[2]
-    return f"from {first.removesuffix(f' {side}') if ' ' not in first.removesuffix(f' {side}') else first} to {last}"
+    if _same_side(*ways):
+        first = length(abs(ways[0].in_all_m), units)
+    return tr("from {first} to {last}", first=first, last=last)
+
+
+def _same_side(first, last):
+    """Whether the side of the last way can be said of both: the first is a length alone."""
+    far_m = abs(first.in_all_m)
+    once = first.round_m and far_m >= first.round_m - STILL_M
+    alone = far_m >= STILL_M and not once and not _nearer_round(first)
+    return alone and not _nearer_round(last) and first.in_all_m * last.in_all_m > 0 and abs(last.in_all_m) >= STILL_M
+
+
+def _nearer_round(way):
+    """Whether its words name a nearer way round the other side."""
+    return way.round_m and way.round_m / 2 < abs(way.in_all_m) % way.round_m <= way.round_m - STILL_M
 
 
 def _along(way):
@@ -98,37 +131,63 @@ def _along(way):
 
 
 def _between(first, last):
-    if first == last:
-        return first
-    return f"{first.rpartition(chr(0xA0))[0] or first} to {last}"
+    """From one figure to another of the same unit."""
+    return first if first == last else tr("{first} to {last}", first=first.rpartition(_NB)[0] or first, last=last)
 
 
-def _farthest(landings, across, units):
+def _farthest(landings, level, units):
     along_m, across_m = (float(np.ptp(of[landings.landed])) for of in (landings.in_all_m, landings.across_m))
     for name, k in farthest(landings).items():
         aside = name in ("across", "back")
         if k is None or (aside and across_m <= _ASIDE * along_m):
             continue
         way, flight_s = way_of(landings, k), float(landings.time_s[k]) - landings.start_s
-        far_m = abs(way.axial_m if aside else way.in_all_m)
-        said = across[name == "back"] if aside else name
-        yield f"Farthest {said} goes the throw {_at(landings)}{thrown(landings, k, units)}: {length(far_m, units)} after {seconds(flight_s)}."
+        yield tr(
+            "Farthest {way} goes the throw {how}: {length} after {time}.",
+            way=across(level, name == "back")
+            if aside
+            else tr("spinward")
+            if name == "spinward"
+            else tr("antispinward"),
+            how=_how(landings, k, units),
+            length=length(abs(way.axial_m if aside else way.in_all_m), units),
+            time=seconds(flight_s),
+        )
 
 
-def _stopped(landings, ground, units):
+def _how(landings, k, units):
+    """How it is thrown, after the word for it."""
+    how = thrown(landings, k, units)
+    return tr("at {throw}", throw=how) if "speed_m_s" in {varied.field for varied in landings.over} else how
+
+
+def _stopped(landings, units):
     """What ends the others, each with the gentlest throw that it ends."""
-    for ending, stops in _OTHERS.items():
+    told = {
+        CEILING: lambda count, which: tr_many(
+            "The ceiling stops one, {which}.", "The ceiling stops {count}, {which}.", count, which=which
+        ),
+        HUB: lambda count, which: tr_many(
+            "The hub stops one, {which}.", "The hub stops {count}, {which}.", count, which=which
+        ),
+        WALL: lambda count, which: tr_many(
+            "The end walls stop one, {which}.", "The end walls stop {count}, {which}.", count, which=which
+        ),
+        EDGE: lambda count, which: tr_many(
+            "One goes over the edge, {which}; what lies beyond is not followed.",
+            "{count} go over the edge, {which}; what lies beyond is not followed.",
+            count,
+            which=which,
+        ),
+    }
+    for ending, says in told.items():
         if count := landings.count(ending):
-            yield f"{stops} {'one' if count == 1 else f'{count:,}'}, {_gentlest(landings, ending, units)}."
-    if count := landings.count("edge"):
-        yield f"{_many(count, 'goes', 'go')} over the edge, {_gentlest(landings, 'edge', units)}; what lies beyond is not followed."
+            yield says(count, _gentlest(landings, ending, units))
     if count := landings.count(NEVER):
         last_s = float(np.max(landings.time_s[landings.ended == ENDINGS.index(NEVER)])) - landings.start_s
-        yield f"{_many(count, 'meets', 'meet')} nothing within {seconds(last_s)}."
-
-
-def _many(count, one, several):
-    return f"One {one}" if count == 1 else f"{count:,} {several}"
+        yield tr_many(
+            "One meets nothing within {time}.", "{count} meet nothing within {time}.", count, time=seconds(last_s)
+        )
 
 
 def _gentlest(landings, ending, units):
@@ -139,25 +198,21 @@ def _gentlest(landings, ending, units):
     values = np.abs(landings.figures[by][ended])
     tied = ended[values <= values.min() * (1 + 1e-9)]
     other = next(name for name in fields if name != by)
-    k = int(tied[np.argmin(np.abs(landings.figures[other][tied]))])
-    word = "the slowest" if by == "speed_m_s" else "the flattest"
-    how = f"{_at(landings)}{thrown(landings, k, units)}"
-    return f"{word} of them {how}" if len(ended) > 1 else f"the throw {how}"
-
-
-def _at(landings):
-    return "at " if "speed_m_s" in {varied.field for varied in landings.over} else ""
+    how = _how(landings, int(tied[np.argmin(np.abs(landings.figures[other][tied]))]), units)
+    if len(ended) == 1:
+        return tr("the throw {how}", how=how)
+    return tr("the slowest of them {how}", how=how) if by == "speed_m_s" else tr("the flattest of them {how}", how=how)
 
 
 def short(landings: Landings, units: str = "si") -> str:
     """How far they reach, in a few characters: "−12 to 34 m"."""
     if not np.any(landings.landed):
-        return "none lands"
+        return tr("none lands")
     along = landings.in_all_m[landings.landed]
     low, unit = in_units(float(along.min()), "m", units)
     high, _ = in_units(float(along.max()), "m", units)
     low, high = (
-        f"{value:.2f}" if abs(value) < 1 else f"{value:.3g}" if abs(value) < 100 else f"{value:.0f}"
+        written(value, ".2f" if abs(value) < 1 else ".3g" if abs(value) < 100 else ".0f").replace("-", "−")
         for value in (low, high)
     )
-    return f"{low} to {high} {unit}".replace("-", "−")
+    return tr("{low} to {high} {unit}", low=low, high=high, unit=unit)

@@ -8,30 +8,33 @@ import numpy as np
 from pydantic_core import to_json
 
 from ... import __version__
+from ...language import tr, tr_later
 from ...phrases import caution
 from ...shots.match.trials import QUANTITIES
 from ...shots.match.verdicts import judged
 from . import match_words as words
+from .match_changes import change_in_words
 from .match_motion import scene_of
 from .match_reading import ROOM_AIR, asked
+from .match_reasons import reason
 
 ANSWER_VERSION = 1
 _DENSE = 241
 LABELS = {
-    "radius_m": ("Radius", "m"),
-    "spin_rpm": ("Spin", "rpm"),
-    "gravity_g": ("Gravity at the deck", "g"),
-    "speed_m_s": ("Speed at the first row", "m/s"),
-    "spinward_m_s": ("Speed spinward", "m/s"),
-    "up_m_s": ("Speed upward", "m/s"),
-    "axial_m_s": ("Speed along the axis", "m/s"),
-    "along_m": ("Along the deck at the first row", "m"),
-    "height_m": ("Height at the first row", "m"),
-    "axial_m": ("Along the axis at the first row", "m"),
-    "drag_1_m": ("Drag", "1/m"),
-    "pressure_kpa": ("Air pressure", "kPa"),
-    "frame_rate": ("Frame rate of the camera", "fps"),
-    "pace": ("Seconds in one of the track", ""),
+    "radius_m": (tr_later("Radius"), "m"),
+    "spin_rpm": (tr_later("Spin"), "rpm"),
+    "gravity_g": (tr_later("Gravity at the deck"), "g"),
+    "speed_m_s": (tr_later("Speed at the first row"), "m/s"),
+    "spinward_m_s": (tr_later("Speed spinward"), "m/s"),
+    "up_m_s": (tr_later("Speed upward"), "m/s"),
+    "axial_m_s": (tr_later("Speed along the axis"), "m/s"),
+    "along_m": (tr_later("Along the deck at the first row"), "m"),
+    "height_m": (tr_later("Height at the first row"), "m"),
+    "axial_m": (tr_later("Along the axis at the first row"), "m"),
+    "drag_1_m": (tr_later("Drag"), "1/m"),
+    "pressure_kpa": (tr_later("Air pressure"), "kPa"),
+    "frame_rate": (tr_later("Frame rate of the camera"), "fps"),
+    "pace": (tr_later("Seconds in one of the track"), ""),
 }
 
 
@@ -52,7 +55,7 @@ def as_data(request, units="si"):
         "program": __version__,
         "verdict": told.verdict,
         "says": words.verdict(question, told, fit, changes, units),
-        "short": words.SHORT[told.verdict],
+        "short": tr(words.SHORT[told.verdict]),
         "words": words.paragraphs(question, told, fit, changes, units),
         "left_out": left_out,
         "reasons": [_reason(question, told, sign, units) for sign in told.signs],
@@ -115,7 +118,15 @@ def _fit(question, trial, figures):
 
 def _row(name, value, low, high, decided, known):
     label, unit = LABELS[name]
-    return {"label": label, "unit": unit, "value": value, "low": low, "high": high, "decided": decided, "known": known}
+    return {
+        "label": tr(label),
+        "unit": unit,
+        "value": value,
+        "low": low,
+        "high": high,
+        "decided": decided,
+        "known": known,
+    }
 
 
 def _of_medium(question, trial, figure):
@@ -146,7 +157,7 @@ def _change(question, told, change, units):
     fit = _fit(question, change.trial, change.figures)
     return {
         "kind": change.kind,
-        "says": words.change(question, told, change, fit, units),
+        "says": change_in_words(question, change, fit, units),
         "p_value": change.trial.p_value,
         "fit": fit,
         "motion": scene_of(question, change.trial),
@@ -160,7 +171,7 @@ def _reason(question, told, sign, units):
         "last": sign.last,
         "at": sign.at,
         "time_s": question.first_s + float(question.sight.time_s[sign.at]),
-        "says": words.reason(question, told, sign, units),
+        "says": reason(question, sign, units),
     }
 
 

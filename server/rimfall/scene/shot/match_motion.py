@@ -4,13 +4,14 @@ import json
 import math
 
 from ...errors import Refused
+from ...language import tr, tr_later
 from ...physics.air import air_at
 from ...physics.constants import RPM_RAD_S
 from ...shapes.part import GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM
 from ..reading import read
 from .match_reading import OWN_BODY, ROOM_AIR
 
-NAME = "Matched path"
+NAME = tr_later("Matched path")
 _OWN_DIAMETER_M = 0.01
 _LATEST_START_S = 3600.0
 _POINT = {"mass_kg": 1.0, "diameter_m": 0.0}
@@ -29,7 +30,7 @@ def scene_of(asked, trial):
     level = math.hypot(velocity[0], velocity[2])
     throw = {
         "kind": "throw",
-        "name": NAME,
+        "name": tr(NAME),
         "start_s": _start_s(asked, trial),
         "place": {"along_m": side * place[0], "height_m": max(place[1], half), "axial_m": place[2]},
         "speed_m_s": math.hypot(level, velocity[1]),
@@ -39,7 +40,7 @@ def scene_of(asked, trial):
     }
     fps = asked.request.playback_fps or (asked.request.picture.fps if asked.request.picture else None)
     habitat = {"shape": "cylinder", "radius_m": radius, "spin_rpm": spin}
-    document = {"rimfall": 1, "title": "The nearest free path", "habitat": habitat, "air": air, "motions": [throw]}
+    document = {"rimfall": 1, "title": tr("The nearest free path"), "habitat": habitat, "air": air, "motions": [throw]}
     document |= {"sampling": {"fps": fps}} if fps else {}
     for own in (body, _POINT):
         try:

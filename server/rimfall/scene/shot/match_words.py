@@ -1,12 +1,18 @@
-"""A matched path in words: the verdict in a sentence, the fit, each reason with its rows, each change that would make it possible."""
+"""A matched path in words: the verdict in a sentence, the fit, what was left out, what is taken for granted."""
 
-import math
-
-from ...phrases import OR, length, listed, seconds, speed
+from ...language import tr, tr_as, tr_later, written
+from ...phrases import OR, length, listed, speed
 from ..document import frame_rate
 from ..size.wish_words import three_figures
+from .match_changes import figure_of, lost
+from .match_reasons import reason, time_of
 
-SHORT = {"possible": "possible", "possible_if": "possible, if …", "impossible": "impossible", "undecided": "undecided"}
+SHORT = {
+    "possible": tr_later("possible"),
+    "possible_if": tr_later("possible, if …"),
+    "impossible": tr_later("impossible"),
+    "undecided": tr_later("undecided"),
+}
 CHANGES = (
     "radius_m", "spin_rpm", "gravity_g", "radius_and_spin", "habitat_and_speed", "speed", "start", "air", "frame_rate", "mirror",
 )  # fmt: skip
@@ -15,11 +21,6 @@ REASONS = (
     "speeds_up_along_axis", "leaves_its_plane", "off_the_path", "mirror_fits", "too_short", "too_coarse", "on_the_edge",
 )  # fmt: skip
 _NB = "\u00a0"
-_COMPARED = {  # what would have to be otherwise -> how it is called, larger, smaller, and its unit
-    "radius_m": ("the habitat is", "wider", "narrower", "m"),
-    "spin_rpm": ("it turns", "faster", "slower", "rpm"),
-    "gravity_g": ("gravity at the deck is", "higher", "lower", "g"),
-}
 
 
 def rate_of(value):
@@ -29,195 +30,94 @@ def rate_of(value):
 
 def verdict(question, told, fit, changes, units):
     """The verdict in one sentence."""
-    path = "This path" if told.end is None else f"As far as row {told.end.rows}, this path"
+    row = told.end and told.end.rows
     if told.verdict == "possible":
-        return f"{path} is possible: {habitat(fit, units)} gives it{_near(told, units)}."
+        near = {"habitat": habitat(fit, units), "length": length(_near_m(told), units)}
+        if row is None:
+            return tr("This path is possible: {habitat} gives it, {length} off the points on the average.", **near)
+        return tr(
+            "As far as row {row}, this path is possible: {habitat} gives it, {length} off the points on the average.",
+            row=row,
+            **near,
+        )
     if told.verdict == "possible_if":
-        return f"{path} is possible {listed([one['says'] for one in changes], OR)}."
+        says = listed([one["says"] for one in changes], OR)
+        if row is None:
+            return tr("This path is possible {changes}.", changes=says)
+        return tr("As far as row {row}, this path is possible {changes}.", row=row, changes=says)
     if told.verdict == "impossible":
-        first = reason(question, told, told.signs[0], units)
-        return f"No free path goes like this: {first[:1].lower()}{first[1:]}"
-    track = "This track does" if told.end is None else f"Rows 1 to {told.end.rows} of this track do"
-    return f"{track} not decide it: {_undecided(told, fit, units)}."
+        first = reason(question, told.signs[0], units)
+        return tr("No free path goes like this: {reason}", reason=first[:1].lower() + first[1:])
+    why = _undecided(told, fit)
+    if row is None:
+        return tr("This track does not decide it: {why}.", why=why)
+    return tr("Rows 1 to {row} of this track do not decide it: {why}.", row=row, why=why)
 
 
-def _near(told, units):
+def _near_m(told):
     """How near, on the average."""
-    off = float((told.beside.off_m**2).sum(axis=1).mean() ** 0.5)
-    return f", {length(off, units)} off the points on the average"
+    return float((told.beside.off_m**2).sum(axis=1).mean() ** 0.5)
 
 
 def habitat(fit, units):
     """The habitat of a fit in words, by what of it is known or decided."""
     radius, spin, gravity = fit["radius_m"], fit["spin_rpm"], fit["gravity_g"]
     if all(one["known"] for one in (radius, spin)):
-        return f"the habitat that is known, {length(radius['value'], units)} in radius at {_figure(spin, 'rpm')},"
-    parts = []
-    if radius["value"] is not None:
-        parts.append(_of_radius(radius, units))
-    if spin["decided"]:
-        parts.append(f"that turns at {_figure(spin, 'rpm')}")
-    if gravity["value"] is not None and gravity["decided"]:
-        parts.append(f"with {_figure(gravity, 'g')} at its deck")
-    return f"a habitat {' '.join(one for one in parts if one)}".strip()
+        wide = length(radius["value"], units)
+        return tr("the habitat that is known, {length} in radius at {spin},", length=wide, spin=figure_of(spin, "rpm"))
+    told = {
+        "radius": None if radius["value"] is None else _of_radius(radius, units),
+        "spin": figure_of(spin, "rpm") if spin["decided"] else None,
+        "gravity": figure_of(gravity, "g") if gravity["value"] is not None and gravity["decided"] else None,
+    }
+    return _habitat_of({name: said for name, said in told.items() if said})
+
+
+def _habitat_of(told):
+    """The words of a habitat, by what of it is told: its radius, spin, gravity."""
+    match tuple(told):
+        case ("radius", "spin", "gravity"):
+            return tr("a habitat {radius} that turns at {spin} with {gravity} at its deck", **told)
+        case ("radius", "spin"):
+            return tr("a habitat {radius} that turns at {spin}", **told)
+        case ("radius", "gravity"):
+            return tr("a habitat {radius} with {gravity} at its deck", **told)
+        case ("spin", "gravity"):
+            return tr("a habitat that turns at {spin} with {gravity} at its deck", **told)
+        case ("radius",):
+            return tr("a habitat {radius}", **told)
+        case ("spin",):
+            return tr("a habitat that turns at {spin}", **told)
+        case ("gravity",):
+            return tr("a habitat with {gravity} at its deck", **told)
+        case _:
+            return tr("a habitat")
 
 
 def _of_radius(row, units):
     if row["decided"] or row["known"]:
-        return f"of {length(row['value'], units)} in radius"
+        return tr("of {length} in radius", length=length(row["value"], units))
     if row["low"] is not None:
-        return f"of at least {length(row['low'], units)} in radius"
-    return f"of at most {length(row['high'], units)} in radius" if row["high"] is not None else ""
+        return tr("of at least {length} in radius", length=length(row["low"], units))
+    return "" if row["high"] is None else tr("of at most {length} in radius", length=length(row["high"], units))
 
 
-def _figure(row, unit):
-    return f"{three_figures(row['value'])}{_NB}{unit}"
-
-
-def _undecided(told, fit, units):
+def _undecided(told, fit):
     kinds = {sign.kind: sign for sign in told.signs}
     if "too_short" in kinds:
-        return (
-            "there are too few to fit a habitat and a throw to"
-            if told.end
-            else "it has too few rows to fit a habitat and a throw to"
-        )
+        if told.end:
+            return tr("there are too few to fit a habitat and a throw to")
+        return tr("it has too few rows to fit a habitat and a throw to")
     if "on_the_edge" in kinds:
         share = max(2, round(1 / max(told.trial.p_value, 1e-9)))
-        return f"only one true path in {share:,} lies that far off the points"
+        return tr("only one true path in {count} lies that far off the points", count=written(share, ","))
     if "ordinary_parabola" in kinds:
-        return "it is an ordinary parabola, which any habitat wide enough gives, whichever way it turns"
+        return tr("it is an ordinary parabola, which any habitat wide enough gives, whichever way it turns")
     if "mirror_fits" in kinds:
-        known = all(fit[name]["known"] for name in ("radius_m", "spin_rpm"))
-        fits = "the habitat that is known fits, but its mirror" if known else "a habitat fits, but its mirror"
-        return f"{fits}, which turns the other way, fits as well"
-    return "habitats of any size and spin fit it alike"
-
-
-def change(question, told, one, fit, units):
-    """What would have to be otherwise, as the rest of "possible …"."""
-    known, kind = question.request.known, one.kind
-    if kind in _COMPARED:
-        what, more, less, unit = _COMPARED[kind]
-        row, before = fit[kind], getattr(known, kind)
-        than = length(before, units) if unit == "m" else f"{three_figures(before)}{_NB}{unit}"
-        in_radius = " in radius" if unit == "m" else ""
-        return f"if {what} {_more(row['value'], before, more, less)}: {_at(row, unit, units)}{in_radius}, not {than}"
-    if kind == "radius_and_spin":
-        return f"in {_another(known, fit)}, {_spans(fit, units)}"
-    if kind == "habitat_and_speed":
-        return (
-            f"in {_another(known, fit)}, {_spans(fit, units)}, and thrown at {speed(fit['speed_m_s']['value'], units)}"
-        )
-    if kind == "speed":
-        thrown = speed(fit["speed_m_s"]["value"], units)
-        if known.speed == 0:
-            return f"if it was thrown and not dropped: at {thrown}"
-        return f"if it left at {thrown}, not {speed(known.speed, units)}"
-    if kind == "start":
-        return f"if it was let go elsewhere: at {length(fit['along_m']['value'], units)} along and {length(fit['height_m']['value'], units)} up"
-    if kind == "frame_rate":
-        return _another_rate(fit)
-    if kind == "air":
-        return _another_air(question, fit)
-    return f"if it is seen in a mirror, or the habitat turns the other way round: {_spans(fit, units)}"
-
-
-def _another(known, fit):
-    if known.radius_m is None or fit["radius_m"]["value"] is None:
-        return "another habitat"
-    return f"a {_more(fit['radius_m']['value'], known.radius_m, 'wider', 'narrower')} habitat"
-
-
-def _more(value, before, more, less):
-    return more if value > before else less
-
-
-def _at(row, unit, units):
-    """A figure that is decided, or the end that is."""
-
-    def said(value):
-        return length(value, units) if unit == "m" else f"{three_figures(value)}{_NB}{unit}"
-
-    if row["decided"] or (row["low"] is None and row["high"] is None):
-        return said(row["value"])
-    return f"at least {said(row['low'])}" if row["low"] is not None else f"no more than {said(row['high'])}"
-
-
-def _spans(fit, units):
-    parts = []
-    if fit["radius_m"]["value"] is not None:
-        parts.append(f"{_at(fit['radius_m'], 'm', units)} in radius")
-    parts.append(f"turning at {_at(fit['spin_rpm'], 'rpm', units)}")
-    if fit["gravity_g"]["value"] is not None:
-        parts.append(f"with {_at(fit['gravity_g'], 'g', units)} at its deck")
-    return ", ".join(parts)
-
-
-def _another_rate(fit):
-    if "frame_rate" in fit:
-        return f"if the camera took {three_figures(fit['frame_rate']['value'])} frames a second"
-    pace = fit["pace"]["value"]
-    return f"if its clock is {'slowed down' if pace < 1 else 'sped up'}: {three_figures(pace)} s pass in a second of it"
-
-
-def _another_air(question, fit):
-    if "pressure_kpa" in fit:
-        return f"if the air has {three_figures(fit['pressure_kpa']['value'])}{_NB}kPa"
-    return f"if a medium slows it down, by {_lost(fit['drag_1_m']['value'])}{_NB}% of its speed in each metre"
-
-
-def _rows(question, sign):
-    """The rows and times of a sign."""
-    first, last = (question.first_s + float(question.sight.time_s[k]) for k in (sign.first, sign.last))
-    if sign.first == sign.last:
-        return f"at {_time(first)} (row {sign.first + 1})"
-    return f"from {_time(first)} to {_time(last)} (rows {sign.first + 1} to {sign.last + 1})"
-
-
-def _time(value_s):
-    return seconds(value_s) if value_s > 0.005 else f"{value_s:.2f}{_NB}s"
-
-
-def _row(question, sign):
-    return f"at {_time(question.first_s + float(question.sight.time_s[sign.at]))} (row {sign.at + 1})"
-
-
-def reason(question, told, sign, units):
-    """A sign in one sentence that names its rows."""
-    where, at, figure = _rows(question, sign), _row(question, sign), sign.figure
-    match sign.kind:
-        case "bends_wrong_way":
-            return f"It bends the wrong way round the habitat: {at} it is {length(figure, units)} off the nearest path, where its mirror would fit."
-        case "bends_too_often":
-            return f"It bends back {figure:.0f} times, and a free path does so at most twice; the third time is {at}."
-        case "bends_elsewhere":
-            return (
-                f"It bends back {at}, {length(figure, units)} from the axis, where no free path of this habitat does."
-            )
-        case "gains_energy":
-            return f"It gains speed that nothing in this habitat gives it, {where}."
-        case "loses_energy":
-            return f"It loses speed {where}, as a thing does in air and not in a vacuum."
-        case "straight_fall":
-            side = "spinward" if figure > 0 else "antispinward"
-            return f"It falls straight down {where}; let go there, a thing would drift {length(abs(figure), units)} {side}."
-        case "ordinary_parabola":
-            return f"It is an ordinary parabola, {where}, as under {three_figures(figure / 9.80665)}{_NB}g on a planet."
-        case "speeds_up_along_axis":
-            return f"It changes its speed along the axis by {speed(abs(figure), units)} each second, {where}, and nothing pushes it that way."
-        case "leaves_its_plane":
-            return f"It does not keep to one plane: {at} it lies {length(figure, units)} aside of it."
-        case "off_the_path" | "on_the_edge":
-            return f"It lies {length(figure, units)} off the nearest free path {at}."
-        case "mirror_fits":
-            return (
-                f"The nearest path and that of the mirror are never farther apart than {length(figure, units)}, {at}."
-            )
-        case "too_short":
-            return f"It has {len(question.sight.time_s)} rows, too few for what is not known."
-        case _:
-            return f"Its accuracy, {length(figure, units)}, is too coarse for so short a path, {where}."
+        if all(fit[name]["known"] for name in ("radius_m", "spin_rpm")):
+            return tr("the habitat that is known fits, but its mirror, which turns the other way, fits as well")
+        return tr("a habitat fits, but its mirror, which turns the other way, fits as well")
+    return tr("habitats of any size and spin fit it alike")
 
 
 def paragraphs(question, told, fit, changes, units):
@@ -227,83 +127,110 @@ def paragraphs(question, told, fit, changes, units):
         verdict(question, told, fit, changes, units),
         told.end and left_out(question, told.end, units),
         fitting and _decided(fitting, units),
-        _chance(told, units),
+        _chance(told),
     ]
     return [one for one in lines if one]
 
 
 def left_out(question, end, units):
     """Which rows were left out, and why."""
-    count = len(question.sight.time_s)
-    rows, were = (f"Row {count}", "was") if end.rows == count - 1 else (f"Rows {end.rows + 1} to {count}", "were")
-    return f"{rows} {were} left out: {_why_left_out(question, end, units)}."
+    count, why = len(question.sight.time_s), _why_left_out(question, end, units)
+    if end.rows == count - 1:
+        return tr("Row {row} was left out: {why}.", row=count, why=why)
+    return tr("Rows {first} to {last} were left out: {why}.", first=end.rows + 1, last=count, why=why)
 
 
 def _why_left_out(question, end, units):
-    at = _time(question.first_s + float(question.sight.time_s[end.rows]))
+    at = time_of(question.first_s + float(question.sight.time_s[end.rows]))
     if end.kind == "rest":
-        return f"from {at} on it stays in one place, as what has landed or is caught"
+        return tr("from {time} on it stays in one place, as what has landed or is caught", time=at)
     if end.kind == "along":
-        return f"from {at} on it keeps to one height, as what slides, rolls or is carried"
+        return tr("from {time} on it keeps to one height, as what slides, rolls or is carried", time=at)
     if end.kind == "off":
-        off, are = ("it lies", "is") if end.rows == len(question.sight.time_s) - 1 else ("they lie", "are")
-        few = "too few to tell more" if are == "are" else "one row, which tells no more"
-        return f"{off} clearly off the free flight before, as where a thing has met something ({few})"
-    change = "" if end.change_m_s is None else f" by {speed(end.change_m_s, units)}"
-    return f"just before {at} its velocity changes at once{change}, as in a bounce, and another free flight begins"
+        if end.rows == len(question.sight.time_s) - 1:
+            return tr(
+                "it lies clearly off the free flight before, as where a thing has met something (one row, which tells no more)"
+            )
+        return tr(
+            "they lie clearly off the free flight before, as where a thing has met something (too few to tell more)"
+        )
+    if end.change_m_s is None:
+        return tr(
+            "just before {time} its velocity changes at once, as in a bounce, and another free flight begins", time=at
+        )
+    return tr(
+        "just before {time} its velocity changes at once by {speed}, as in a bounce, and another free flight begins",
+        time=at,
+        speed=speed(end.change_m_s, units),
+    )
 
 
 def _decided(fit, units):
     """What the track decides of the habitat, and what it does not."""
-    names = {"radius_m": "radius", "spin_rpm": "spin", "gravity_g": "gravity at the deck", "frame_rate": "frame rate"}
-    names |= {"pressure_kpa": "air pressure", "drag_1_m": "drag"}
+    names = {
+        "radius_m": tr_as("a figure", "radius"),
+        "spin_rpm": tr_as("a figure", "spin"),
+        "gravity_g": tr_as("a figure", "gravity at the deck"),
+        "frame_rate": tr_as("a figure", "frame rate"),
+        "pressure_kpa": tr_as("a figure", "air pressure"),
+        "drag_1_m": tr_as("a figure", "drag"),
+    }
     free = {name: fit[name] for name in names if name in fit and not fit[name]["known"]}
     sure = [_between(n, names[n], row, units) for n, row in free.items() if row["decided"]]
     unsure = [names[n] for n, row in free.items() if not row["decided"]]
-    says = f"With 95{_NB}% certainty: {listed(sure)}." if sure else ""
-    more = f"It does not decide the {listed(unsure)}." if unsure else ""
+    says = tr("With 95\u00a0% certainty: {figures}.", figures=listed(sure)) if sure else ""
+    more = tr("It does not decide the {figures}.", figures=listed(unsure)) if unsure else ""
     return " ".join(one for one in (says, more) if one)
 
 
 def _between(name, called, row, units):
     if name == "drag_1_m":
-        return f"{called} {_lost(row['low'])} to {_lost(row['high'])}{_NB}% of the speed in each metre"
+        high = f"{lost(row['high'])}{_NB}%"
+        return tr("{name} {low} to {high} of the speed in each metre", name=called, low=lost(row["low"]), high=high)
     if row["unit"] == "m":
-        return f"{called} {length(row['low'], units)} to {length(row['high'], units)}"
-    return f"{called} {three_figures(row['low'])} to {three_figures(row['high'])}{_NB}{row['unit']}"
+        low, high = length(row["low"], units), length(row["high"], units)
+    else:
+        low, high = three_figures(row["low"]), f"{three_figures(row['high'])}{_NB}{row['unit']}"
+    return tr("{name} {low} to {high}", name=called, low=low, high=high)
 
 
-def _lost(drag_1_m):
-    """The share of its speed that a thing of so much drag loses in a metre, in per cent."""
-    return three_figures(-100.0 * math.expm1(-drag_1_m))
-
-
-def _chance(told, units):
+def _chance(told):
     if told.trial.problem.freedom <= 0:
         return ""
     chance = told.trial.p_value
-    share = f"{three_figures(100 * chance)}{_NB}% of the time"
     if chance < 1e-6:
-        share = "less than one time in a million"
+        share = tr("less than one time in a million")
     elif chance > 0.99:
-        share = f"more than 99{_NB}% of the time"
-    return f"Points of that accuracy would lie at least as far off a true path {share}."
+        share = tr("more than 99\u00a0% of the time")
+    else:
+        share = tr("{share} of the time", share=f"{three_figures(100 * chance)}{_NB}%")
+    return tr("Points of that accuracy would lie at least as far off a true path {share}.", share=share)
 
 
 def assumptions(question, told):
     """What the answer takes for granted."""
-    last = "the last" if told.end is None else f"row {told.end.rows}"
-    lines = [f"The thing flies freely from the first row to {last}: nothing holds or meets it, and it has no engine."]
-    lines.append("The habitat turns steadily and is not under thrust.")
-    lines.append("Errors of the points are independent, and as large as the accuracy that was given.")
+    lines = [_flies_freely(told.end)]
+    lines.append(tr("The habitat turns steadily and is not under thrust."))
+    lines.append(tr("Errors of the points are independent, and as large as the accuracy that was given."))
     if told.trial.problem.resistance is None:
-        lines.append("There is no air.")
+        lines.append(tr("There is no air."))
     else:
-        lines.append("Air turns with the habitat, slows the thing down and does not lift it.")
+        lines.append(tr("Air turns with the habitat, slows the thing down and does not lift it."))
         if question.body is None:
-            lines.append("The body is not known: its drag goes with the square of its speed.")
+            lines.append(tr("The body is not known: its drag goes with the square of its speed."))
     if question.request.picture is not None and question.request.picture.plane is not None:
-        lines.append("The camera looks along the axis from so far that nothing is foreshortened.")
+        lines.append(tr("The camera looks along the axis from so far that nothing is foreshortened."))
         if question.request.picture.plane.deck_px is None:
-            lines.append("The first end of the line of known length stands on the deck.")
+            lines.append(tr("The first end of the line of known length stands on the deck."))
     return lines
+
+
+def _flies_freely(end):
+    if end is None:
+        return tr(
+            "The thing flies freely from the first row to the last: nothing holds or meets it, and it has no engine."
+        )
+    return tr(
+        "The thing flies freely from the first row to row {row}: nothing holds or meets it, and it has no engine.",
+        row=end.rows,
+    )
