@@ -6,6 +6,8 @@ from ..errors import BadInput, refusal
 from ..exports.craft_files import FORMATS, file_of
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
+from ..language import tr
+from ..phrases import OR, listed
 from ..scene.craft import answers, examples
 from ..scene.craft.asked import asked_of
 from ..scene.craft.figures import figures, in_group
@@ -23,8 +25,8 @@ EXAMPLES = (
 )
 
 
-# the block that a finding is asked by, where its name is another
-_BLOCK_OF = {"spin_down": "spin_up", "balance": "loads or ballast"}
+# the blocks one of which a finding is asked by, where its name is another
+_BLOCKS_OF = {"spin_down": ("spin_up",), "balance": ("loads", "ballast")}
 
 
 def add_to(parser):
@@ -90,9 +92,13 @@ def _check_told(names, answer):
     """Raises BadInput where a finding is wanted that the document does not ask for."""
     for name in names:
         if answer.get(name) is None:
-            block = _BLOCK_OF.get(name, name)
-            say = f"There is no {name} to print: the craft's document has no {block}; give it one."
-            raise BadInput(refusal("only", name, "a finding that the document asks for", say))
+            block = listed(_BLOCKS_OF.get(name, (name,)), OR)
+            say = tr(
+                "There is no {finding} to print: the craft's document has no {block}; give it one.",
+                finding=name,
+                block=block,
+            )
+            raise BadInput(refusal("only", name, tr("a finding that the document asks for"), say))
 
 
 def as_text(answer):

@@ -9,6 +9,7 @@ from itertools import pairwise
 
 import numpy as np
 
+from ..language import tr, tr_later
 from ..physics.quaternions import matrices, slerp
 from ..scene.craft.words import duration, figure
 from .drawing import Stroke, Text
@@ -31,8 +32,8 @@ _ARROW = 1.28  # of the radius
 
 @dataclass(frozen=True)
 class Way:
-    """points (n, 3), of length 1: where an axis points, sample by sample: right, toward the eye's side and up along the momentum. line (m, 3): the
-    same as a line of the first _MOST, or None where they are too far apart for one."""
+    """name: in English. points (n, 3), of length 1: where an axis points, sample by sample: right, toward the eye's side and up along the
+    momentum. line (m, 3): the same as a line of the first _MOST, or None where they are too far apart for one."""
 
     name: str
     points: np.ndarray
@@ -54,9 +55,9 @@ def ways(finding):
     turns, (between, step_rad) = matrices(samples), _between(samples[:_MOST])
     up = turns[0] @ momentum / size
     rows = np.stack([*_level(up), up])
-    named = [("z", np.array([0.0, 0.0, 1.0])), ("greatest inertia", np.array(finding["final_axis"]))]
+    named = [("z", np.array([0.0, 0.0, 1.0])), (tr_later("greatest inertia"), np.array(finding["final_axis"]))]
     if abs(named[0][1] @ named[1][1]) > np.cos(_SAME):
-        named = [("z, greatest inertia", named[0][1])]
+        named = [(tr_later("z, greatest inertia"), named[0][1])]
     line = matrices(between) if step_rad * _ENOUGH <= 2 * np.pi else None
     return tuple(
         Way(name, (turns @ axis) @ rows.T, None if line is None else (line @ axis) @ rows.T) for name, axis in named
@@ -101,12 +102,18 @@ def spheres(finding, width_mm):
 
 
 def _said(drawn, finding):
-    which = "where z points, and where its axis of greatest inertia does" if len(drawn) > 1 else "where z points"
-    said = f"With the momentum upright, {which}; dashed, the cones that hold it, °."
+    said = (
+        tr(
+            "With the momentum upright, where z points, and where its axis of greatest inertia does; dashed, the cones that hold it, °."
+        )
+        if len(drawn) > 1
+        else tr("With the momentum upright, where z points; dashed, the cones that hold it, °.")
+    )
     if drawn[0].line is None:
-        said += " Its samples are too far apart for a line."
-    elif len(drawn[0].points) > _MOST:
-        said += f" The line is of its first {duration(finding['time_s'][_MOST - 1])}."
+        return f"{said} {tr('Its samples are too far apart for a line.')}"
+    if len(drawn[0].points) > _MOST:
+        time = duration(finding["time_s"][_MOST - 1])
+        return f"{said} {tr('The line is of its first {time}.', time=time)}"
     return said
 
 
@@ -128,7 +135,7 @@ def _sphere(way, middle, radius, colour):
         runs = _split(*on_paper(_circle(angle)))
         items += [Stroke(run, HAIR_MM, SOFT, (0.9, 0.7), opacity=1.0 if front else _BACK) for run, front in runs]
     items += _labels(cones, middle, radius)
-    items.append(Text(middle[0], middle[1] + radius + 1.5 * TEXT_MM, way.name, TEXT_MM, "middle", 600))
+    items.append(Text(middle[0], middle[1] + radius + 1.5 * TEXT_MM, tr(way.name), TEXT_MM, "middle", 600))
     return items
 
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..language import tr, tr_as, tr_later
 from ..phrases import in_units
 from ..physics.constants import G0_M_S2
 from ..scene.craft.words import figure
@@ -25,7 +26,18 @@ _ROOM = 0.06
 _BETWEEN_MM = 3.0
 _SPARE = 1.15  # of a text's width: the face that a reader of an SVG has in its place may be wider
 _NOTHING = 1e-9  # of the largest: what is left of sums that cancel
-_SCALES = ((1e12, "trillion "), (1e9, "billion "), (1e6, "million "), (1e3, "thousand "), (1.0, ""))
+_MOMENTA = (
+    (
+        1e12,
+        tr_later("Angular momentum about the spin axis, trillion kg m²/s: of each group, and of all together."),
+    ),
+    (1e9, tr_later("Angular momentum about the spin axis, billion kg m²/s: of each group, and of all together.")),
+    (1e6, tr_later("Angular momentum about the spin axis, million kg m²/s: of each group, and of all together.")),
+    (1e3, tr_later("Angular momentum about the spin axis, thousand kg m²/s: of each group, and of all together.")),
+    (1.0, tr_later("Angular momentum about the spin axis, kg m²/s: of each group, and of all together.")),
+)
+_GROUPS = {"turning": tr_later("turning"), "still": tr_later("still"), "counter": tr_later("counter")}
+_STRESSES = {"own": tr_later("own weight"), "load": tr_later("load"), "pressure": tr_later("air")}
 _LEAST_SPAN = 1e-9
 _ROUND_DEG = (0, 90, 180, 270, 360)
 _SOLID = PathStyle("", PATHS[1].paper, (), "")
@@ -52,33 +64,35 @@ def charts(answer, width_mm, units="si"):
 def _momenta(finding, width_mm, units):
     """Bars from zero to either side, and their sum."""
     momenta = finding["angular_momentum_kg_m2_s"]
-    rows = [(name, momenta[name]) for name in ("turning", "still", "counter") if momenta[name] is not None]
+    rows = [(tr(word), momenta[name]) for name, word in _GROUPS.items() if momenta[name] is not None]
     if len(rows) < 2 or not any(value for _, value in rows):
         return None
     largest = max(abs(value) for _, value in rows)
-    per, word = next((scale, word) for scale, word in _SCALES if largest >= scale or scale == 1.0)
-    says = f"Angular momentum about the spin axis, {word}kg m²/s: of each group, and of all together."
-    return _bars(says, [(name, value / per) for name, value in [*rows, ("together", momenta["whole"])]], width_mm)
+    per, says = next((scale, says) for scale, says in _MOMENTA if largest >= scale or scale == 1.0)
+    rows = [(name, value / per) for name, value in rows]
+    return _bars(tr(says), rows, width_mm, together=momenta["whole"] / per)
 
 
 def _stresses(finding, width_mm, units):
     """What stresses the ring, against what is safe."""
     shares = finding["shares_pa"]
-    names = {"own": "own weight", "load": "load", "pressure": "air"}
-    rows = [(word, shares[name] / 1e6) for name, word in names.items() if shares[name]]
+    rows = [(tr(word), shares[name] / 1e6) for name, word in _STRESSES.items() if shares[name]]
     if not rows:
         return None
-    whole = [("together", finding["hoop_stress_pa"] / 1e6)] if len(rows) > 1 else []
-    around = [("around tube", finding["tube_stress_pa"] / 1e6)] if finding["tube_stress_pa"] else []
+    whole = finding["hoop_stress_pa"] / 1e6 if len(rows) > 1 else None
+    around = [(tr("around tube"), finding["tube_stress_pa"] / 1e6)] if finding["tube_stress_pa"] else []
     says = (
-        "Stress along the ring, MPa"
-        + (", and around its tube" if around else "")
-        + "; the dashed line is what is safe."
+        tr("Stress along the ring, MPa, and around its tube; the dashed line is what is safe.")
+        if around
+        else tr("Stress along the ring, MPa; the dashed line is what is safe.")
     )
-    return _bars(says, [*rows, *whole, *around], width_mm, line=finding["safe_stress_pa"] / 1e6)
+    return _bars(says, rows, width_mm, whole, around, line=finding["safe_stress_pa"] / 1e6)
 
 
-def _bars(says, rows, width_mm, line=None):
+def _bars(says, rows, width_mm, together=None, besides=(), line=None):
+    """Bars of rows (name, value), under them what they come to together, in ink, and others besides; line: a value that is marked."""
+    summed = None if together is None else len(rows)
+    rows = [*rows, *([] if together is None else [(tr("together"), together)]), *besides]
     largest = max(abs(value) for _, value in rows)
     rows = [(name, 0.0 if abs(value) <= _NOTHING * largest else value) for name, value in rows]
     words_mm = _SPARE * max(wide_mm(name, TEXT_MM, 600) for name, _ in rows) + 2.0
@@ -97,12 +111,12 @@ def _bars(says, rows, width_mm, line=None):
         top = 1.0 + number * _BAR_STEP_MM
         sides = np.array([[at(0.0), top], [at(value), top], [at(value), top + _BAR_MM], [at(0.0), top + _BAR_MM]])
         style = _SECOND if value < 0 else _SOLID
-        together = name == "together"
-        colour, dash = (INK, ()) if together else (style.paper, style.dash_mm(HAIR_MM * 2))
-        items.append(Stroke(sides, 0.3, colour, dash, closed=True, fill=colour, opacity=0.75 if together else 0.3))
+        is_sum = number == summed
+        colour, dash = (INK, ()) if is_sum else (style.paper, style.dash_mm(HAIR_MM * 2))
+        items.append(Stroke(sides, 0.3, colour, dash, closed=True, fill=colour, opacity=0.75 if is_sum else 0.3))
         down = top + _BAR_MM - 0.25 * TEXT_MM
-        items.append(Text(0.0, down, name, TEXT_MM, weight=600 if together else 400))
-        items.append(Text(width_mm, down, said, TEXT_MM, "end", 600 if together else 400))
+        items.append(Text(0.0, down, name, TEXT_MM, weight=600 if is_sum else 400))
+        items.append(Text(width_mm, down, said, TEXT_MM, "end", 600 if is_sum else 400))
     items.append(Stroke(np.array([[at(0.0), 0.0], [at(0.0), foot - 1.0]]), BASE_MM, INK))
     if line is not None:
         items.append(Stroke(np.array([[at(line), 0.0], [at(line), foot - 1.0]]), 0.4, SOFT, (1.4, 0.9)))
@@ -118,7 +132,7 @@ def _rim(finding, width_mm, units):
     values = np.array(gravity["round_m_s2"]) / G0_M_S2
     if np.ptp(values) <= 1e-6 * values.max(initial=0.0):
         return None
-    says = (
+    says = tr(
         "Gravity round the rim, g, by azimuth from x toward y, °; left free the craft turns about its centre of mass."
     )
     return _plot(says, [Line(np.array(gravity["azimuth_deg"]), values, _SOLID)], width_mm, x_ticks=_ROUND_DEG)
@@ -129,7 +143,7 @@ def _tension(finding, width_mm, units):
     if not pull.any():
         return None
     per_m, unit = in_units(1.0, "m", units)
-    says = f"Pull along the tether, kN, by distance from the first mass, {unit}."
+    says = tr("Pull along the tether, kN, by distance from the first mass, {unit}.", unit=unit)
     return _plot(says, [Line(per_m * np.array(finding["from_first_m"]), pull, _SOLID)], width_mm)
 
 
@@ -138,7 +152,7 @@ def _moving(finding, width_mm, units):
     if np.ptp(spin) <= 1e-9 * spin.max(initial=0.0):
         return None
     return _plot(
-        "Spin, rpm, by time, s, while the mass moves.", [Line(np.array(finding["time_s"]), spin, _SOLID)], width_mm
+        tr("Spin, rpm, by time, s, while the mass moves."), [Line(np.array(finding["time_s"]), spin, _SOLID)], width_mm
     )
 
 
@@ -152,10 +166,13 @@ def _tumbling(finding, width_mm, units):
     minutes = time / 60 if time[-1] > 300 else time
     unit = "min" if time[-1] > 300 else "s"
     drawn = [
-        Line(minutes, nutation, _SOLID, "angle from flat spin"),
-        Line(minutes, 90 * energy / energy[0], _SECOND, "energy"),
+        Line(minutes, nutation, _SOLID, tr("angle from flat spin")),
+        Line(minutes, 90 * energy / energy[0], _SECOND, tr_as("a line of a drawing", "energy")),
     ]
-    says = f"Angle between its angular momentum and its axis of greatest inertia, °, by time, {unit}; dashed, its energy, 90 being all of it."
+    says = tr(
+        "Angle between its angular momentum and its axis of greatest inertia, °, by time, {unit}; dashed, its energy, 90 being all of it.",
+        unit=unit,
+    )
     plot, cones = _plot(says, drawn, width_mm, (0.0, 95.0)), craft_cones.spheres(finding, width_mm)
     if cones is None:
         return plot

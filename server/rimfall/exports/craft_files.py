@@ -10,6 +10,7 @@ from io import StringIO
 from pathlib import Path
 
 from ..errors import BadInput, refusal
+from ..language import tr
 from ..phrases import caution
 from ..scene.craft.answers import FINDINGS
 from ..scene.craft.figures import numbers
@@ -37,7 +38,11 @@ class CraftFormat:
 
 def _svg(asked, answer, units):
     _, items, height_mm = chart(asked, WIDTH_MM, VIEWS_HEIGHT_MM, units)
-    title = f"{asked.craft.title or 'A craft'}, from its side and from its end"
+    title = (
+        tr("{title}, from its side and from its end", title=asked.craft.title)
+        if asked.craft.title
+        else tr("A craft, from its side and from its end")
+    )
     foot = Text(0.0, height_mm + _FOOT_MM - 1.5, caution(), _SMALL_MM, italic=True, colour=SOFT)
     return svg(Drawing(WIDTH_MM, height_mm + _FOOT_MM, title, (*items, foot), asked.craft.model_dump_json()))
 
@@ -106,8 +111,11 @@ def made(name, asked, answer, units="si"):
     """A file of an answer as bytes, by the name of its format. Raises BadInput where the answer has not what it is made of."""
     kind = FORMATS[name]
     if kind.needs is not None and answer.get(kind.needs) is None:
-        say = f"There is no table of the {kind.needs}: the craft's document has no {kind.needs}; give it one."
-        raise BadInput(refusal(kind.needs, "nothing", "given, for this file", say))
+        say = tr(
+            "There is no table of the {finding}: the craft's document has no {finding}; give it one.",
+            finding=kind.needs,
+        )
+        raise BadInput(refusal(kind.needs, None, tr("given, for this file"), say))
     return kind.make(asked, answer, units)
 
 
@@ -117,6 +125,11 @@ def file_of(path, asked, answer, units="si"):
     fitting = [kind for kind in FORMATS.values() if name.endswith(f".{kind.ending}")]
     if not fitting:
         endings = ", ".join(f".{kind.ending}" for kind in FORMATS.values())
-        say = f"No file of a craft goes by the name {Path(path).name}; it must end in {endings}."
-        raise BadInput(refusal("export", Path(path).name, f"a name that ends in {endings}", say))
+        say = tr(
+            "No file of a craft goes by the name {file}; it must end in {endings}.",
+            file=Path(path).name,
+            endings=endings,
+        )
+        may_be = tr("a name that ends in {endings}", endings=endings)
+        raise BadInput(refusal("export", Path(path).name, may_be, say))
     return made(fitting[0].name, asked, answer, units)

@@ -3,6 +3,7 @@
 Ink on A4; millimetres, y downward.
 """
 
+from ..language import tr, tr_later
 from ..phrases import caution
 from ..scene.craft.answers import FINDINGS
 from .craft_drawings import charts
@@ -19,7 +20,7 @@ _LEADING = 1.35
 _CHART_MM, _OVER_CHART_MM = 110.0, 1.5
 _VIEWS_MM = 100.0
 _SPARE = 0.95  # of the width, for words: a reader's own face may be wider
-_UNTITLED = "A craft without a title"
+_UNTITLED = tr_later("A craft without a title")
 
 
 class _Pages:
@@ -57,7 +58,7 @@ class _Pages:
 
 def sheets(asked, answer, units="si"):
     """The pages of an answer about a craft (`scene.craft.asked.Asked`), as Drawings of PAGE_MM."""
-    pages, title = _Pages(), asked.craft.title or _UNTITLED
+    pages, title = _Pages(), asked.craft.title or tr(_UNTITLED)
     pages.words(fitted(title, WIDTH_MM, _TITLE_MM, 600), _TITLE_MM, 600, after=3.0)
     _, items, high_mm = views_chart(asked, WIDTH_MM, _VIEWS_MM, units)
     pages.items(items, high_mm, after=4.0)
@@ -68,7 +69,7 @@ def sheets(asked, answer, units="si"):
             continue
         _finding(pages, finding, drawn.get(name))
         taken += [one for one in finding["assumptions"] if one not in taken]
-    pages.words("What this rests on, and leaves out", _HEAD_MM, 600, after=1.0, lines=3)
+    pages.words(tr("What this rests on, and leaves out"), _HEAD_MM, 600, after=1.0, lines=3)
     for one in taken:
         pages.words(one, _SMALL_MM, colour=SOFT)
     document = asked.craft.model_dump_json()
@@ -95,4 +96,5 @@ def _finding(pages, finding, chart):
 def _foot(number, count):
     down = PAGE_MM[1] - 11.0
     yield Text(_MARGIN_MM, down, caution(), _SMALL_MM, italic=True, colour=SOFT)
-    yield Text(PAGE_MM[0] - _MARGIN_MM, down + 1.5 * _SMALL_MM, f"{number} of {count}", _SMALL_MM, "end", colour=SOFT)
+    page = tr("{number} of {count}", number=number, count=count)
+    yield Text(PAGE_MM[0] - _MARGIN_MM, down + 1.5 * _SMALL_MM, page, _SMALL_MM, "end", colour=SOFT)

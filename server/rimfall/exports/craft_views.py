@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..language import tr, tr_later, written
 from ..phrases import in_units
 from ..vessel.outline import CIRCLE, END, SIDE, outlines
 from .craft_names import Named, Sheet, names
@@ -30,7 +31,8 @@ _SPARE = 1.15  # of a text's width: the face that a reader of an SVG has in its 
 _ROOM = 1.06  # of what is drawn: a little air round it
 _LONGEST_NAME_MM = 30.0
 _LEAST_SHARE = 0.2  # of the height, for the craft beside its key
-HEADS = ("From the side", "From the end")
+HEADS = (tr_later("From the side"), tr_later("From the end"))
+_GROUPS = {"turning": tr_later("turning"), "still": tr_later("still"), "counter": tr_later("counter")}
 
 
 @dataclass(frozen=True)
@@ -182,21 +184,22 @@ def _crossed(at, colour):
 
 def _heads(both, width_mm):
     """Over the middle of each view; beside one another where both are narrow."""
-    halves = [_SPARE * wide_mm(head, TEXT_MM, 600) / 2 for head in HEADS]
+    heads = [tr(head) for head in HEADS]
+    halves = [_SPARE * wide_mm(head, TEXT_MM, 600) / 2 for head in heads]
     first, second = (float(view.at([[sum(view.ends_m) / 2, 0.0]])[0, 0]) for view in both.values())
     second = min(second, width_mm - halves[1])
     first = max(min(first, second - sum(halves) - _GAP_MM / 2), halves[0])
     second = max(second, first + sum(halves) + _GAP_MM / 2)
-    for head, middle in zip(HEADS, (first, second), strict=True):
+    for head, middle in zip(heads, (first, second), strict=True):
         yield Text(middle, 0.8 * _HEAD_MM, head, TEXT_MM, "middle", 600, colour=SOFT)
 
 
 def _entries(asked):
     """What the key explains, (sign, word): groups where there are more than one, lines, and crossed circles."""
     groups = [name for name in GROUP_COLOURS if any(part.group == name for part in asked.craft.parts)]
-    shown = [(name, name) for name in groups] if len(groups) > 1 else []
-    own = [("middle", "that of what turns")] if _apart(asked) else []
-    return [*shown, ("axis", "spin axis"), ("floor", "floor"), ("whole", "centre of mass"), *own]
+    shown = [(name, tr(_GROUPS[name])) for name in groups] if len(groups) > 1 else []
+    own = [("middle", tr("that of what turns"))] if _apart(asked) else []
+    return [*shown, ("axis", tr("spin axis")), ("floor", tr("floor")), ("whole", tr("centre of mass")), *own]
 
 
 def _key_rows(asked, width_mm, most_mm):
@@ -245,7 +248,7 @@ def _scale_bar(view, top, units):
     yield Stroke(ends, 0.4, INK)
     for x, _ in ends:
         yield Stroke(np.array([[x, down - 0.9], [x, down + 0.9]]), 0.4, INK)
-    yield Text(left + long_mm + 1.5, down + 0.35 * TEXT_MM, f"{length:,g}\u00a0{unit}", TEXT_MM)
+    yield Text(left + long_mm + 1.5, down + 0.35 * TEXT_MM, f"{written(length, ',g')}\u00a0{unit}", TEXT_MM)
 
 
 def _round_length(most):
