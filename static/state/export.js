@@ -1,6 +1,6 @@
 // What a file is asked to be, as the page keeps it: only what differs from the server's defaults. No DOM, no ranges.
 
-import { fromSigns, inSigns, listed, locale, tr, trMany } from './language.js';
+import { fromSigns, inSigns, listed, locale, tr, trAs, trMany } from './language.js';
 import { countWords } from './words.js';
 
 /** The choices as a request has them. `leftOut`: names of motions not to be in the file. */
@@ -28,15 +28,15 @@ export function typedRate(text) {
   return /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : plain.replace(/\s/g, '');
 }
 
-const FRAME = /^(?:frame|f)\s*(-?\d+)$/i;
+const typedAsFrame = () => new RegExp(`^(?:frame|f|${trAs('before its number', 'frame')})\\s*(-?\\d+)$`, 'i');
 
 /** A typed "frame 1060" as the second that this frame shows; undefined where no frame is typed.
  *  @param {string} text @param {{first_frame: number, fps: number | string | [number, number]}} file */
 export function typedFrame(text, { first_frame, fps }) {
-  const frame = text.trim().match(FRAME)?.[1];
-  if (frame === undefined) return undefined;
+  const number = text.trim().match(typedAsFrame())?.[1];
+  if (number === undefined) return undefined;
   const [n, d = 1] = Array.isArray(fps) ? fps : String(fps).split('/').map(Number);
-  return Number((((Number(frame) - first_frame) * d) / n).toFixed(6));
+  return Number((((Number(number) - first_frame) * d) / n).toFixed(6));
 }
 
 /** 24, 23.976 or 12.5 of [24000, 1001]. */
@@ -80,8 +80,8 @@ const KEY = /^(-?\d+)\s*=\s*(-?\d+(?:\.\d+)?)\s*s?$/;
 export function typedRetime(text) {
   const parts = text
     .replace(/[−–]/g, '-')
-    .split(/[,;]/)
-    .map(part => part.trim())
+    .split(/;|,(?=\s*(?:-?\d+\s*=|$))/)
+    .map(part => fromSigns(part.trim()))
     .filter(Boolean);
   if (!parts.length) return null;
   const keys = parts.map(part => part.match(KEY)).map(found => found && { frame: Number(found[1]), time_s: Number(found[2]) });
@@ -90,7 +90,7 @@ export function typedRetime(text) {
 
 /** The same as it was typed. */
 export function retimeWords(retime) {
-  return (retime?.keys ?? []).map(({ frame, time_s }) => `${frame} = ${time_s}`).join(', ');
+  return (retime?.keys ?? []).map(({ frame, time_s }) => `${frame} = ${inSigns(String(time_s))}`).join(inSigns('.') === ',' ? '; ' : ', ');
 }
 
 export function sizeWords(bytes) {

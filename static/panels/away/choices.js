@@ -1,6 +1,7 @@
 // Choices inside a sentence: a list to pick from and a figure to type, both ruled under like the figures on the cards; what is refused
 // of them, and what positions are counted from.
 
+import { inSigns, tr, trLater, trParts } from '../../state/language.js';
 import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createList } from '../shared/choice.js';
 import { parseFigure, withUnit } from '../../state/units.js';
@@ -50,9 +51,9 @@ export function createErrors(controls) {
 
 /** A row of dots that fills, what is being made, and Cancel. */
 export function createProgress({ cancel }) {
-  const bar = h('span', { class: 'dotted', role: 'progressbar', 'aria-valuemin': 0, 'aria-label': 'Exporting' }, h('span', {}));
+  const bar = h('span', { class: 'dotted', role: 'progressbar', 'aria-valuemin': 0, 'aria-label': tr('Exporting') }, h('span', {}));
   const words = h('span', { class: 'small' });
-  const element = h('div', { class: 'progress', hidden: true }, words, bar, h('button', { type: 'button', class: 'btn', onclick: cancel }, 'Cancel'));
+  const element = h('div', { class: 'progress', hidden: true }, words, bar, h('button', { type: 'button', class: 'btn', onclick: cancel }, tr('Cancel')));
   return {
     element,
     /** done of all; null puts it away. */
@@ -70,41 +71,37 @@ export function createProgress({ cancel }) {
 // What positions are counted from: the axis, the ground under the release, or a place by its own figures.
 
 const WORDS = [
-  ['axis', 'the axis of spin'],
-  ['release', 'the ground under the release'],
-  ['place', 'a place'],
+  ['axis', trLater('the axis of spin')],
+  ['release', trLater('the ground under the release')],
+  ['place', trLater('a place')],
 ];
 const FIRST = { along_m: 0, height_m: 0, axial_m: 0 };
-const SAID = { along_m: ' along, ', height_m: ' up, ', axial_m: ' along the axis.' };
+const SAID = trLater('{along_m} along, {height_m} up, {axial_m} along the axis.');
 
 export function createOrigin({ fields, read, put, sayWrong }) {
   const isPlace = () => typeof read('origin') === 'object';
   const kind = inlinePick({
     label: fields.origin.label,
-    options: () => WORDS,
+    options: () => WORDS.map(([value, words]) => [value, tr(words)]),
     chosen: () => (isPlace() ? 'place' : read('origin')),
     choose: value => put('origin', value === 'place' ? FIRST : value),
   });
   const figures = Object.keys(FIRST).map(name =>
     inlineType({
-      label: `Origin: ${fields[`origin.${name}`].label}`,
-      text: () => withUnit(String(isPlace() ? read('origin')[name] : 0), fields[`origin.${name}`].unit),
+      label: tr('Origin: {figure}', { figure: fields[`origin.${name}`].label }),
+      text: () => withUnit(inSigns(String(isPlace() ? read('origin')[name] : 0)), fields[`origin.${name}`].unit),
       wide: 4,
       keep(typed) {
         const field = fields[`origin.${name}`];
         const { value } = parseFigure(typed, { unit: field.unit });
-        if (value === undefined || outside(field, value)) sayWrong('origin', `${field.label} was ${typed}; it must be ${field.may_be}.`);
+        if (value === undefined || outside(field, value))
+          sayWrong('origin', tr('{field} was {typed}; it must be {may_be}.', { field: field.label, typed, may_be: field.may_be }));
         else put('origin', { ...read('origin'), [name]: value });
       },
     }),
   );
   const stop = h('span', {}, '.');
-  const place = h(
-    'span',
-    {},
-    ', ',
-    Object.values(SAID).flatMap((words, k) => [figures[k].element, words]),
-  );
+  const place = h('span', {}, ', ', trParts(SAID, Object.fromEntries(Object.keys(FIRST).map((name, k) => [name, figures[k].element]))));
   const element = h('span', {}, tight(kind.element, stop), place);
   function update() {
     place.hidden = !isPlace();

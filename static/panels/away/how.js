@@ -1,25 +1,39 @@
 // How the files are made, said in a sentence whose words are choices. Ranges, labels and defaults are the server's.
 
+import { inSigns, tr, trAs, trLater, trParts } from '../../state/language.js';
 import { choiceOf, rateWords, retimeWords, typedFrame, typedRate, typedRetime, withChoice } from '../../state/export.js';
 import { parseFigure, withUnit } from '../../state/units.js';
 import { h, setAttribute, setChildren } from '../shared/dom.js';
 import { createErrors, inlinePick, inlineType, tight, createOrigin } from './choices.js';
 import { outside } from '../shared/figure.js';
 
+/** A rate as it may be typed: 23.976, 24000/1001.
+ *  @param {number | string | null} rate */
+const rateText = rate => (typeof rate === 'number' ? inSigns(String(rate)) : (rate ?? ''));
 const RATES = ['23.976', '24', '25', '29.97', '30', '48', '50', '59.94', '60'];
 // biome-ignore format: a choice a row
 const WORDS = {
-  view: { rotating: 'turning with the deck', inertial: 'not turning, all under one node that turns', inertial_flat: 'not turning, every place written out' },
-  unit: { m: 'metres', cm: 'centimetres' },
-  up: { Y: 'Y is up', Z: 'Z is up' },
-  rows: { alive: 'only while a body is there', all: 'at every frame' },
-  turning: { none: 'without', quaternion: 'with' },
-  hull: { proxy: 'proxy', render: 'render', default: 'neither' },
-  between: { smooth: 'smoothly', linear: 'straight' },
-  samples_per_frame: { 1: 'one sample', 2: 'two samples', 4: 'four samples', 8: 'eight samples' },
+  view: { rotating: trLater('turning with the deck'), inertial: trLater('not turning, all under one node that turns'), inertial_flat: trLater('not turning, every place written out') },
+  unit: { m: trLater('metres'), cm: trLater('centimetres') },
+  up: { Y: trLater('Y is up'), Z: trLater('Z is up') },
+  rows: { alive: trLater('only while a body is there'), all: trLater('at every frame') },
+  turning: { none: trAs('the turning of bodies', 'without'), quaternion: trAs('the turning of bodies', 'with') },
+  hull: { proxy: 'proxy', render: 'render', default: trLater('neither') },
+  between: { smooth: trLater('smoothly'), linear: trAs('between two keys', 'straight') },
+  samples_per_frame: { 1: trLater('one sample'), 2: trLater('two samples'), 4: trLater('four samples'), 8: trLater('eight samples') },
 };
 
-const AS_FRAME = 'In seconds, or a frame: frame 1060';
+const AS_FRAME = trLater('In seconds, or a frame: frame 1060');
+
+/** A control and the full stop after it stay together: no line begins with one.
+ *  @param {unknown[]} parts */
+function kept(parts) {
+  return parts.flatMap((part, k) => {
+    const next = parts[k + 1];
+    if (typeof part !== 'string' && typeof next === 'string' && next.startsWith('.')) return [tight(part, '.')];
+    return typeof part === 'string' && part.startsWith('.') && k > 0 ? [part.slice(1)] : [part];
+  });
+}
 
 /** chosen() → the choices kept; keep(choices); sceneRate() → [n, d]; motions() → names; errorsChanged() when what is wrong changes. */
 export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChanged }) {
@@ -44,14 +58,14 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
   const pick = name =>
     inlinePick({
       label: fields[name].label,
-      options: () => fields[name].choices.map(value => [value, WORDS[name]?.[value] ?? String(value)]),
+      options: () => fields[name].choices.map(value => [value, WORDS[name]?.[value] ? tr(WORDS[name][value]) : String(value)]),
       chosen: () => read(name),
       choose: value => put(name, value),
     });
   const rate = (name, empty) =>
     inlineType({
-      label: `${fields[name].label}, frames per second`,
-      text: () => String(read(name) ?? ''),
+      label: tr('{figure}, frames per second', { figure: fields[name].label }),
+      text: () => rateText(read(name)),
       empty,
       keep: typed => put(name, typedRate(typed)),
       list: 'rates',
@@ -62,47 +76,54 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
   const figure = (name, empty, wide, hint = null) =>
     inlineType({
       label: fields[name].label,
-      hint,
-      text: () => (read(name) === null ? '' : withUnit(String(read(name)), fields[name].unit)),
+      hint: hint && tr(hint),
+      text: () => (read(name) === null ? '' : withUnit(inSigns(String(read(name))), fields[name].unit)),
       empty: () => empty,
       wide,
       keep(typed) {
         const value = asFrame(name, typed) ?? parseFigure(typed, { unit: fields[name].unit }).value;
         if (typed === '') put(name, null);
-        else if (value === undefined || outside(fields[name], value)) sayWrong(name, `${fields[name].label} was ${typed}; it must be ${mayBe(name)}.`);
+        else if (value === undefined || outside(fields[name], value))
+          sayWrong(name, tr('{field} was {typed}; it must be {may_be}.', { field: fields[name].label, typed, may_be: mayBe(name) }));
         else put(name, fields[name].whole ? Math.round(value) : value);
       },
     });
-  const mayBe = name => `${fields[name].may_be.replace(/, or null$/, '')}${name.endsWith('_s') ? ', or a frame, such as frame 1060' : ''}`;
-  const RETIME_MUST_BE = 'frame = seconds for two keys or more, such as 1001 = 0, 1049 = 0.5, 1097 = 2';
+  const mayBe = name => {
+    const { may_be } = fields[name],
+      none = tr(', or null'),
+      figure = may_be.endsWith(none) ? may_be.slice(0, -none.length) : may_be;
+    return name.endsWith('_s') ? tr('{figure}, or a frame, such as frame 1060', { figure }) : figure;
+  };
+  const retimeMustBe = () => tr('frame = seconds for two keys or more, such as 1001 = 0, 1049 = 0.5, 1097 = 2');
   const retime = inlineType({
     label: fields.retime.label,
     text: () => retimeWords(read('retime')),
-    empty: () => 'as it happens',
+    empty: () => tr('as it happens'),
     wide: 24,
     keep(typed) {
       const keys = typedRetime(typed);
-      if (keys === undefined) sayWrong('retime', `${fields.retime.label} was ${typed}; it must be ${RETIME_MUST_BE}.`);
+      if (keys === undefined)
+        sayWrong('retime', tr('{field} was {typed}; it must be {may_be}.', { field: fields.retime.label, typed, may_be: retimeMustBe() }));
       else put('retime', keys && { ...read('retime'), keys });
     },
   });
   const between = inlinePick({
     label: fields['retime.between'].label,
-    options: () => fields['retime.between'].choices.map(value => [value, WORDS.between[value]]),
+    options: () => fields['retime.between'].choices.map(value => [value, tr(WORDS.between[value])]),
     chosen: () => read('retime')?.between ?? fields['retime.between'].default,
     choose: value => put('retime', { ...read('retime'), between: value }),
   });
   const controls = {
     view: pick('view'),
     fps: rate('fps', () => rateWords(sceneRate())),
-    shown_fps: rate('shown_fps', () => 'the same'),
+    shown_fps: rate('shown_fps', () => tr('the same')),
     first_frame: figure('first_frame', '', 5),
     samples_per_frame: pick('samples_per_frame'),
     unit: pick('unit'),
     up: pick('up'),
     origin: createOrigin({ fields, read, put, sayWrong }),
-    from_s: figure('from_s', '0 s', 4, AS_FRAME),
-    to_s: figure('to_s', 'the end', 6, AS_FRAME),
+    from_s: figure('from_s', tr('0 s'), 4, AS_FRAME),
+    to_s: figure('to_s', tr('the end'), 6, AS_FRAME),
     rows: pick('rows'),
     turning: pick('turning'),
     hull: pick('hull'),
@@ -112,35 +133,36 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
   const errors = createErrors(controls);
 
   // said only while a ticked file hears of it
-  const clause = (name, ...words) => ({ said: uses => uses.has(name), element: h('span', {}, words.flat()) });
+  const clause = (name, text) => {
+    const parts = trParts(text, Object.fromEntries(Object.entries(controls).map(([key, { element }]) => [key, element])));
+    return { said: uses => uses.has(name), element: h('span', {}, kept(parts)) };
+  };
   const stop = said => ({ said, element: h('span', {}, '. ') });
-  const at = name => controls[name].element;
-  const end = name => [tight(at(name), '.'), ' '];
   const clauses = [
-    clause('fps', 'Shot at ', at('fps'), ' frames per second'),
-    clause('shown_fps', ' and shown at ', end('shown_fps')),
+    clause('fps', trLater('Shot at {fps} frames per second')),
+    clause('shown_fps', trLater(' and shown at {shown_fps}. ')),
     stop(uses => uses.has('fps') && !uses.has('shown_fps')),
-    clause('first_frame', 'Time 0 is frame ', at('first_frame')),
-    clause('samples_per_frame', ' with ', at('samples_per_frame'), ' per frame'),
+    clause('first_frame', trLater('Time 0 is frame {first_frame}')),
+    clause('samples_per_frame', trLater(' with {samples_per_frame} per frame')),
     stop(uses => uses.has('first_frame')),
-    clause('from_s', 'From ', at('from_s'), ' to ', end('to_s')),
-    clause('retime', 'Seconds by frame: ', end('retime')),
-    { said: uses => uses.has('retime') && read('retime') !== null, element: h('span', {}, 'Between them ', end('between')) },
-    clause('rows', 'Rows ', end('rows')),
-    clause('turning', 'Tables ', at('turning'), ' the turning of bodies. '),
-    clause('hull', 'The habitat has the purpose ', end('hull')),
-    clause('view', 'In a view ', end('view')),
-    clause('unit', 'In ', end('unit')),
-    clause('up', end('up')),
-    clause('origin', 'Counted from ', at('origin')),
+    clause('from_s', trLater('From {from_s} to {to_s}. ')),
+    clause('retime', trLater('Seconds by frame: {retime}. ')),
+    { ...clause('retime', trLater('Between them {between}. ')), said: uses => uses.has('retime') && read('retime') !== null },
+    clause('rows', trLater('Rows {rows}. ')),
+    clause('turning', trLater('Tables {turning} the turning of bodies. ')),
+    clause('hull', trLater('The habitat has the purpose {hull}. ')),
+    clause('view', trLater('In a view {view}. ')),
+    clause('unit', trLater('In {unit}. ')),
+    clause('up', trLater('{up}. ')),
+    clause('origin', trLater('Counted from {origin}')),
   ];
   const rates = h(
     'datalist',
     { id: 'rates' },
-    RATES.map(value => h('option', { value })),
+    RATES.map(value => h('option', { value: inSigns(value) })),
   );
   const which = h('p', { class: 'switches' });
-  const again = h('button', { type: 'button', class: 'link', onclick: reset }, 'Reset');
+  const again = h('button', { type: 'button', class: 'link', onclick: reset }, tr('Reset'));
   const element = h(
     'div',
     { class: 'how' },

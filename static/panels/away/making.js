@@ -1,5 +1,6 @@
 // How each file is made: by the server, or here from the stages. Every maker gives {name, blob}.
 
+import { tr } from '../../state/language.js';
 import { codeClip } from '../../files/clip.js';
 import { framesOf } from '../../state/export.js';
 import { motionName } from '../../state/fields.js';
@@ -8,7 +9,7 @@ import { fileName } from '../shared/files.js';
 // fetched when wanted
 const pictures = () =>
   import('../../files/picture_files.js').catch(() => {
-    throw new Error('The part of the page that makes pictures could not be loaded: the server does not answer.');
+    throw new Error(tr('The part of the page that makes pictures could not be loaded: the server does not answer.'));
   });
 
 /** picture() → the choices of pictures; sceneText() → the scene as a file. */
@@ -21,7 +22,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
   /** row {key, say, kind}; job {ready(format) → the server's Blob, notes: its own on the same request, tell(say, done, all), signal}. */
   async function make({ key, say, kind }, job) {
     if (kind.format === null) return IN_BROWSER[key](job, kind);
-    job.tell(say, 0, 1);
+    job.tell(tr(say), 0, 1);
     const blob = await job.ready(kind.format);
     if (!kind.drawn) return { name: `${slug()}.${kind.ending}`, blob };
     return { name: `${slug()}.${kind.ending.replace(/svg$/, 'png')}`, blob: await (await pictures()).pngOfSvg(blob, picture().width, carried()) };
@@ -32,7 +33,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
   }
 
   async function moment({ tell, signal }) {
-    tell('This moment', 0, 1);
+    tell(tr('This moment'), 0, 1);
     const { frame } = picture();
     const shot = studio.shoot({ ...picture(), stride_s: clock.stride_s });
     try {
@@ -66,7 +67,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
     }
     const all = frames.length * layers.length;
     const noted = { name: `${slug()}.json`, text: JSON.stringify(notes, null, 2) };
-    const zip = createZipOfFrames(noted, { tell: done => tell(`Frame ${done} of ${all}`, done, all), signal });
+    const zip = createZipOfFrames(noted, { tell: done => tell(tr('Frame {done} of {all}', { done, all }), done, all), signal });
     for (const { named, open, bytes } of layers) {
       const shot = open(); // one at a time: they are drawn by the same two stages
       try {
@@ -96,7 +97,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
         fps: notes.file.shown_fps,
         title: notes.title,
         notes,
-        tell: done => tell(`Frame ${done} of ${frames.length}`, done, frames.length),
+        tell: done => tell(tr('Frame {done} of {all}', { done, all: frames.length }), done, frames.length),
         signal,
       });
       return { name: `${slug()}.${container}`, blob: new Blob(parts, { type: `video/${container}` }) };

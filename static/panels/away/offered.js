@@ -1,6 +1,7 @@
 // Everything that can be taken away: rows of one thing each, and the kinds of file it comes as. `format`: the server's name of
 // it; what has none is made here. A kind of which the server knows nothing is not offered.
 
+import { tr, trLater } from '../../state/language.js';
 import { h, setAttribute, setText } from '../shared/dom.js';
 import { inlinePick } from './choices.js';
 
@@ -21,56 +22,56 @@ const FRAMES_USE = ['fps', 'first_frame', 'from_s', 'to_s', 'retime'],
 
 const GROUPS = [
   {
-    say: 'Paths and numbers',
+    say: trLater('Paths and numbers'),
     rows: [
       {
         key: 'paths',
-        say: 'Paths',
+        say: trLater('Paths'),
         kinds: [
-          { value: 'csv', say: 'CSV, one table', format: 'csv' },
-          { value: 'csv-frames', say: 'CSV, one table per frame', format: 'csv-frames' },
+          { value: 'csv', say: trLater('CSV, one table'), format: 'csv' },
+          { value: 'csv-frames', say: trLater('CSV, one table per frame'), format: 'csv-frames' },
         ],
       },
-      one('notes', 'Notes to the paths', 'notes', 'JSON'),
-      one('numbers', 'Numbers', 'json', 'JSON, every array'),
-      one('forces', 'Forces', 'forces-csv', 'CSV, one row per frame'),
-      one('forces-notes', 'Notes to the forces', 'forces-notes', 'JSON'),
+      one('notes', trLater('Notes to the paths'), 'notes', 'JSON'),
+      one('numbers', trLater('Numbers'), 'json', trLater('JSON, every array')),
+      one('forces', trLater('Forces'), 'forces-csv', trLater('CSV, one row per frame')),
+      one('forces-notes', trLater('Notes to the forces'), 'forces-notes', 'JSON'),
     ],
   },
   {
-    say: 'Animated scenes',
+    say: trLater('Animated scenes'),
     rows: [
-      one('gltf', 'glTF 2.0', 'glb', 'binary (.glb)'),
+      one('gltf', 'glTF 2.0', 'glb', trLater('binary (.glb)')),
       {
         key: 'usd',
         say: 'OpenUSD',
         kinds: [
-          { value: 'usdz', say: 'packed (.usdz)', format: 'usdz' },
-          { value: 'usda', say: 'text (.usda)', format: 'usda' },
-          { value: 'usdc', say: 'binary (.usdc)', format: 'usdc' },
+          { value: 'usdz', say: trLater('packed (.usdz)'), format: 'usdz' },
+          { value: 'usda', say: trLater('text (.usda)'), format: 'usda' },
+          { value: 'usdc', say: trLater('binary (.usdc)'), format: 'usdc' },
         ],
       },
     ],
   },
   {
-    say: 'Plots to print',
+    say: trLater('Plots to print'),
     rows: [
-      plot('plot-path', 'Path'),
-      plot('plot-true', 'Path at true scale'),
-      plot('plot-height', 'Height against time'),
-      plot('plot-felt', 'Felt on the way'),
-      one('plots', 'All on one page', 'plots-pdf', 'PDF'),
-      plot('map', 'Map of published limits'),
+      plot('plot-path', trLater('Path')),
+      plot('plot-true', trLater('Path at true scale')),
+      plot('plot-height', trLater('Height against time')),
+      plot('plot-felt', trLater('Felt on the way')),
+      one('plots', trLater('All on one page'), 'plots-pdf', 'PDF'),
+      plot('map', trLater('Map of published limits')),
     ],
   },
   {
-    say: 'Pictures',
+    say: trLater('Pictures'),
     rows: [
-      inBrowser('picture', 'This moment', 'PNG'),
-      inBrowser('sequence', 'Every frame', 'PNGs in a zip', FRAMES_USE),
+      inBrowser('picture', trLater('This moment'), 'PNG'),
+      inBrowser('sequence', trLater('Every frame'), trLater('PNGs in a zip'), FRAMES_USE),
       {
         key: 'clip',
-        say: 'Clip',
+        say: trLater('Clip'),
         kinds: [
           { value: 'mp4', say: 'MP4', format: null, container: 'mp4', uses: CLIP_USES },
           { value: 'webm', say: 'WebM', format: null, container: 'webm', uses: CLIP_USES },
@@ -78,8 +79,8 @@ const GROUPS = [
       },
     ],
   },
-  { say: 'To show anywhere', rows: [one('one-file', 'The scene, playing', 'html', 'HTML, one file')] },
-  { say: 'To open here again', rows: [inBrowser('scene', 'The scene itself', 'JSON')] },
+  { say: trLater('To show anywhere'), rows: [one('one-file', trLater('The scene, playing'), 'html', trLater('HTML, one file'))] },
+  { say: trLater('To open here again'), rows: [inBrowser('scene', trLater('The scene itself'), 'JSON')] },
 ];
 /** Rows drawn from the stages, and those of them that take every frame. */
 export const PICTURES = ['picture', 'sequence', 'clip'],
@@ -118,7 +119,7 @@ export function createRows({ groups, kinds, changed, chose }) {
       h(
         'tbody',
         {},
-        h('tr', {}, h('th', { colspan: 4, scope: 'rowgroup' }, group.say)),
+        h('tr', {}, h('th', { colspan: 4, scope: 'rowgroup' }, tr(group.say))),
         group.rows.map(row => by.get(row.key).element),
       ),
     ),
@@ -144,8 +145,8 @@ function createRow(row, remembered, { changed, chose }) {
   const pick =
     row.kinds.length > 1 &&
     inlinePick({
-      label: `${row.say}: kind of file`,
-      options: () => row.kinds.map(one => [one.value, one.say]),
+      label: tr('{row}: kind of file', { row: tr(row.say) }),
+      options: () => row.kinds.map(one => [one.value, tr(one.say)]),
       chosen: () => kind.value,
       choose(value) {
         kind = row.kinds.find(one => one.value === value);
@@ -157,8 +158,8 @@ function createRow(row, remembered, { changed, chose }) {
     'tr',
     {},
     h('td', { class: 'tick' }, box),
-    h('td', { class: 'w' }, h('label', { for: id }, row.say)),
-    h('td', { class: 'format' }, pick ? pick.element : row.kinds[0].say, why),
+    h('td', { class: 'w' }, h('label', { for: id }, tr(row.say))),
+    h('td', { class: 'format' }, pick ? pick.element : tr(row.kinds[0].say), why),
     size,
   );
   if (pick) pick.update();

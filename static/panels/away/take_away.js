@@ -1,5 +1,6 @@
 // Take it away: what, how in a sentence, and one Save.
 
+import { tr } from '../../state/language.js';
 import { canCode } from '../../files/clip.js';
 import { exportPart, factsOf, sizeWords } from '../../state/export.js';
 import { motionName } from '../../state/fields.js';
@@ -20,7 +21,7 @@ const LINKS = { paths: ['paths', 'notes'], pictures: ['picture'], scene: ['scene
  *  sceneText() → the scene as a file; settled() → null, or when the address is that of the scene as it is. */
 export function createTakeAway({ store, clock, exported, studio, cameras, sceneText, settled }) {
   const { formats, fields } = store.fields.export;
-  const sheet = createSheet({ title: 'Take it away' });
+  const sheet = createSheet({ title: tr('Take it away') });
   const kept = () => ({ files: {}, picture: {}, kinds: {}, ...store.view.away });
   const keep = part => store.look({ away: { ...kept(), ...part } });
   const names = () => store.document.motions.map((_, i) => motionName(store, i));
@@ -62,7 +63,7 @@ export function createTakeAway({ store, clock, exported, studio, cameras, sceneT
   let job = null, // while files are made
     staged = []; // what the stages were seen from as the sheet was opened
 
-  if (!canCode()) rows.of('clip')?.bar('This browser cannot encode video; take every frame instead.');
+  if (!canCode()) rows.of('clip')?.bar(tr('This browser cannot encode video; take every frame instead.'));
   for (const link of $$('#foot [data-take]')) link.addEventListener('click', () => show(link.dataset.take));
   for (const link of [parts.page, $('#brief-link')]) link.addEventListener('click', toBrief);
   store.on('view', patch => sheet.element.open && 'away' in patch && update());
@@ -105,7 +106,7 @@ export function createTakeAway({ store, clock, exported, studio, cameras, sceneT
   // one Save, for as many files, where nothing is wrong
   function offer() {
     const { length } = rows.ticked();
-    setText(save, length ? `Save ${countWords(length, 'file')}` : 'Save');
+    setText(save, length ? tr('Save {files}', { files: countWords(length, 'file') }) : tr('Save'));
     const wrong = (!parts.how.hidden && how.hasErrors()) || (!parts.pictures.hidden && pictures.hasErrors());
     setAttribute(save, 'disabled', !length || job !== null || wrong);
   }
@@ -169,7 +170,7 @@ export function createTakeAway({ store, clock, exported, studio, cameras, sceneT
   function complain(problem, row = null) {
     setChildren(facts);
     const elsewhere = !problem.errors?.map(how.take).every(Boolean);
-    const say = row ? `${row.say}: ${problem.message}` : problem.message;
+    const say = row ? `${tr(row.say)}: ${problem.message}` : problem.message;
     setChildren(trouble, elsewhere && h('div', { class: 'notice failed' }, h('p', {}, h('b', {}, say))));
     offer();
   }
@@ -180,17 +181,17 @@ export function createTakeAway({ store, clock, exported, studio, cameras, sceneT
 
 /** `drawable`: the stages can be drawn into pictures. `caution`: what stands at the foot. Gives {page, how, pictures}: the link to the page to print, and the two sections. */
 function layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable, caution }) {
-  const page = h('a', { class: 'link', href: 'brief', target: '_blank', rel: 'opener' }, 'Brief to print');
+  const page = h('a', { class: 'link', href: 'brief', target: '_blank', rel: 'opener' }, tr('Brief to print'));
   const third = words => h('h3', { class: 'third' }, words);
   const parts = {
     page,
-    how: h('section', {}, third('How'), how.element, facts),
-    pictures: h('section', {}, third('Pictures'), pictures.element),
+    how: h('section', {}, third(tr('How')), how.element, facts),
+    pictures: h('section', {}, third(tr('Pictures')), pictures.element),
   };
-  const none = h('p', { class: 'small' }, 'Pictures and clips need WebGL, which this browser does not give.');
+  const none = h('p', { class: 'small' }, tr('Pictures and clips need WebGL, which this browser does not give.'));
   sheet.element.classList.add('away-sheet');
   sheet.content.append(
-    h('div', {}, rows.element, h('p', { class: 'links' }, page, h('span', { class: 'small' }, 'opens in a new tab'))),
+    h('div', {}, rows.element, h('p', { class: 'links' }, page, h('span', { class: 'small' }, tr('opens in a new tab')))),
     h('div', { class: 'how-side' }, parts.how, parts.pictures, drawable ? null : none),
     h('div', { class: 'away-foot' }, trouble, h('p', { class: 'small caution-line' }, caution), h('div', { class: 'between' }, progress.element, save)),
   );

@@ -1,5 +1,6 @@
 // The decks of place 1: named levels, their radius typed, their gravity and speed from the answer.
 
+import { listed, tr, trMany } from '../../state/language.js';
 import { showQuantity, threeFigures } from '../../state/units.js';
 import { $, h, setAttribute, setText, icon } from '../shared/dom.js';
 import { createFigure } from '../shared/figure.js';
@@ -10,13 +11,13 @@ export function createDecks({ store }) {
   const beyond = h('p', { class: 'small' });
   let rows = [];
   table.after(beyond);
-  $('#deck-links').append(h('button', { type: 'button', class: 'link', onclick: add }, 'Add a deck'));
+  $('#deck-links').append(h('button', { type: 'button', class: 'link', onclick: add }, tr('Add a deck')));
 
   const decks = () => store.read('habitat.decks') ?? [];
 
   function add() {
     store.edit(draft => {
-      draft.habitat.decks = [...decks(), { name: `Deck ${decks().length + 1}`, radius_m: draft.habitat.radius_m }];
+      draft.habitat.decks = [...decks(), { name: tr('Deck {number}', { number: decks().length + 1 }), radius_m: draft.habitat.radius_m }];
     });
   }
   function remove(index) {
@@ -30,7 +31,7 @@ export function createDecks({ store }) {
     const name = h('span', {
       contenteditable: 'plaintext-only',
       role: 'textbox',
-      'aria-label': `Name of deck ${index + 1}`,
+      'aria-label': tr('Name of deck {number}', { number: index + 1 }),
       spellcheck: 'false',
       onblur: rename,
       onkeydown(event) {
@@ -40,7 +41,7 @@ export function createDecks({ store }) {
         }
       },
     });
-    const radius = createFigure({ store, path: `${path}.radius_m`, label: `Radius of deck ${index + 1}`, step: () => 0.1 });
+    const radius = createFigure({ store, path: `${path}.radius_m`, label: tr('Radius of deck {number}', { number: index + 1 }), step: () => 0.1 });
     const gravity = h('td', { class: 'r' }),
       speed = h('td', { class: 'r' });
     const element = h(
@@ -53,7 +54,11 @@ export function createDecks({ store }) {
       h(
         'td',
         { class: 'r' },
-        h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove deck ${index + 1}`, onclick: () => remove(index) }, icon('close')),
+        h(
+          'button',
+          { type: 'button', class: 'icon-button', 'aria-label': tr('Remove deck {number}', { number: index + 1 }), onclick: () => remove(index) },
+          icon('close'),
+        ),
       ),
     );
     function rename() {
@@ -87,9 +92,9 @@ export function createDecks({ store }) {
 /** 'Galley is beyond the deck: no level of this habitat.'; '' where none is. */
 function beyondWords(decks, radius_m) {
   const names = decks.filter(deck => deck.radius_m > radius_m).map(({ name }) => name);
-  return names.length ? `${listed(names)} ${names.length > 1 ? 'are' : 'is'} beyond the deck: no level of this habitat.` : '';
-}
-
-function listed(names) {
-  return names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : names[0];
+  return names.length
+    ? trMany('{names} is beyond the deck: no level of this habitat.', '{names} are beyond the deck: no level of this habitat.', names.length, {
+        names: listed(names),
+      })
+    : '';
 }

@@ -1,5 +1,6 @@
 // What a habitat is: its shape, the rows that shape has, and its floors. The scene's own, or one beside it.
 
+import { inSigns, tr, trLater } from '../../state/language.js';
 import { fieldOf, getAt } from '../../state/fields.js';
 import { reshape, shapeOf, floorName, keepFloors } from '../../state/shapes.js';
 import { h, setAttribute, setText, icon } from '../shared/dom.js';
@@ -11,14 +12,14 @@ import { createFold } from '../shared/fold.js';
 
 // the order of the rows; what a shape does not have is left out
 const ROWS = [
-  ['radius_m', { label: 'Radius' }],
-  ['spin_rpm', { label: 'Spin' }],
-  ['tube_radius_m', { label: 'Tube' }],
-  ['width_m', { label: 'Width', none: 'open' }],
-  ['ceiling_m', { label: 'Ceiling', none: 'open' }],
-  ['hub_radius_m', { label: 'Hub radius', none: 'none' }],
-  ['outside_gravity_m_s2', { label: 'Gravity of the room' }],
-  ['axial_thrust_m_s2', { label: 'Thrust', centred: true }],
+  ['radius_m', { label: trLater('Radius') }],
+  ['spin_rpm', { label: trLater('Spin') }],
+  ['tube_radius_m', { label: trLater('Tube') }],
+  ['width_m', { label: trLater('Width'), none: trLater('open') }],
+  ['ceiling_m', { label: trLater('Ceiling'), none: trLater('open') }],
+  ['hub_radius_m', { label: trLater('Hub radius'), none: trLater('none') }],
+  ['outside_gravity_m_s2', { label: trLater('Gravity of the room') }],
+  ['axial_thrust_m_s2', { label: trLater('Thrust'), centred: true }],
 ];
 
 /** `at`: where it is in the document; `dials`: radius and spin among the rows; answered() → its part of the answer. */
@@ -27,7 +28,7 @@ export function createHabitatRows({ store, at, dials, answered }) {
   const shape = createSelect({
     store,
     path: `${at}.shape`,
-    label: 'Shape',
+    label: tr('Shape'),
     options: () => Object.entries(shapes).map(([key, { label }]) => [key, label]),
     chosen: () => shapeOf(getAt(store.document, at)),
     choose: wanted => store.edit(draft => reshape(draft, at, wanted, store.fields)),
@@ -40,7 +41,9 @@ export function createHabitatRows({ store, at, dials, answered }) {
   function build(wanted) {
     const known = shapes[wanted].fields;
     const shown = ROWS.filter(([key]) => known.includes(key) && (dials || !['radius_m', 'spin_rpm'].includes(key)));
-    parts = shown.filter(([key]) => fieldOf(store.fields, `${at}.${key}`)).map(([key, options]) => createField({ store, path: `${at}.${key}`, ...options }));
+    parts = shown
+      .filter(([key]) => fieldOf(store.fields, `${at}.${key}`))
+      .map(([key, options]) => createField({ store, path: `${at}.${key}`, ...options, label: tr(options.label), none: options.none && tr(options.none) }));
     if (known.includes('floors')) parts.push(createFloors({ store, at, answered }));
     inner.replaceChildren(...parts.map(part => part.element));
   }
@@ -62,8 +65,8 @@ const MOST = 12;
 function createFloors({ store, at, answered }) {
   const path = `${at}.floors`;
   const list = h('div', { class: 'floors' });
-  const more = h('button', { type: 'button', class: 'link', onclick: add }, 'Add a floor');
-  const element = h('section', {}, h('h3', { class: 'third' }, 'Floors'), list, h('p', { class: 'links' }, more));
+  const more = h('button', { type: 'button', class: 'link', onclick: add }, tr('Add a floor'));
+  const element = h('section', {}, h('h3', { class: 'third' }, tr('Floors')), list, h('p', { class: 'links' }, more));
   let rows = [];
 
   const floors = () => getAt(store.document, path) ?? [];
@@ -71,7 +74,7 @@ function createFloors({ store, at, answered }) {
   function add() {
     store.edit(draft => {
       const all = getAt(draft, path);
-      all.push({ ...structuredClone(all.at(-1)), name: `Floor ${all.length + 1}`, azimuth_deg: null });
+      all.push({ ...structuredClone(all.at(-1)), name: tr('Floor {number}', { number: all.length + 1 }), azimuth_deg: null });
     });
   }
   function remove(index) {
@@ -96,19 +99,23 @@ function createFloor({ store, path, index, answered, remove }) {
   const floor = () => getAt(store.document, path);
   const floorAnswer = () => answered()?.floors?.[index];
   const name = createEditedName({
-    label: `Name of floor ${index + 1}`,
+    label: tr('Name of floor {number}', { number: index + 1 }),
     read: () => floorName(floor(), index),
     write: typed => store.set(`${path}.name`, typed),
   });
-  const gone = h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove floor ${index + 1}`, onclick: () => remove(index) }, icon('close'));
+  const gone = h(
+    'button',
+    { type: 'button', class: 'icon-button', 'aria-label': tr('Remove floor {number}', { number: index + 1 }), onclick: () => remove(index) },
+    icon('close'),
+  );
   const words = h('p', { class: 'small floor-words' });
   const fold = createFold({
     words: () => sizeWords(store, path),
     make: () => [
-      ...(index ? [shared('radius_m', 'At the habitat’s radius', 'Radius'), shared('azimuth_deg', 'Evenly spaced', 'Azimuth')] : []),
-      createField({ store, path: `${path}.length_m`, label: 'Length' }),
-      createField({ store, path: `${path}.width_m`, label: 'Width' }),
-      createField({ store, path: `${path}.ceiling_m`, label: 'Ceiling', none: 'open' }),
+      ...(index ? [shared('radius_m', tr('At the habitat’s radius'), tr('Radius')), shared('azimuth_deg', tr('Evenly spaced'), tr('Azimuth'))] : []),
+      createField({ store, path: `${path}.length_m`, label: tr('Length') }),
+      createField({ store, path: `${path}.width_m`, label: tr('Width') }),
+      createField({ store, path: `${path}.ceiling_m`, label: tr('Ceiling'), none: tr('open') }),
     ],
   });
 
@@ -142,12 +149,13 @@ function createFloor({ store, path, index, answered, remove }) {
 function floorWords(floor) {
   if (!floor) return '';
   const lean = Math.max(0, ...(floor.levels ?? []).map(level => level.felt_lean_deg));
-  return `${threeFigures(floor.felt_g)}\u00a0g in the middle; “down” leans ${lean.toFixed(1)}° at the ends.`;
+  return tr('{gravity} in the middle; “down” leans {lean}° at the ends.', { gravity: `${threeFigures(floor.felt_g)}\u00a0g`, lean: inSigns(lean.toFixed(1)) });
 }
 
 function sizeWords(store, path) {
   const read = key => store.read(`${path}.${key}`),
     show = value => showQuantity(value, 'm', store.view.units);
   const ceiling = read('ceiling_m');
-  return `${show(read('length_m'))} by ${show(read('width_m'))}, ${ceiling === null ? 'no ceiling' : `ceiling ${show(ceiling)}`}`;
+  const sides = { length: show(read('length_m')), width: show(read('width_m')) };
+  return ceiling === null ? tr('{length} by {width}, no ceiling', sides) : tr('{length} by {width}, ceiling {ceiling}', { ...sides, ceiling: show(ceiling) });
 }

@@ -1,5 +1,6 @@
 // Place 1: what the habitat is, besides the two dials: its shape and rows, air, decks, how the spin changes, and what is beside it.
 
+import { tr } from '../../state/language.js';
 import { heldHome } from '../../state/homes.js';
 import { sizeWords } from '../../state/habitat_words.js';
 import { shapeFacts } from '../../state/shapes.js';
@@ -16,14 +17,14 @@ import { createPoints } from '../shared/points.js';
 export function createHowBig({ store }) {
   const rows = createHabitatRows({ store, at: 'habitat', dials: false, answered: () => store.answer?.habitat });
   const air = [
-    createField({ store, path: 'air.pressure_kpa', label: 'Pressure' }),
-    createField({ store, path: 'air.temperature_c', label: 'Temperature', centred: true }),
+    createField({ store, path: 'air.pressure_kpa', label: tr('Pressure') }),
+    createField({ store, path: 'air.temperature_c', label: tr('Temperature'), centred: true }),
   ];
   const airOrNot = createChoice({
-    label: 'Air',
+    label: tr('Air'),
     options: [
-      { value: false, say: 'none' },
-      { value: true, say: 'air' },
+      { value: false, say: tr('none') },
+      { value: true, say: tr('air') },
     ],
     chosen: () => store.document.air !== null,
     choose: on =>
@@ -34,12 +35,12 @@ export function createHowBig({ store }) {
   });
   const held = () => (heldHome(store) === 0 ? store.view.hold : null);
   const hold = createChoice({
-    label: 'Hold',
+    label: tr('Hold'),
     options: [
-      { value: null, say: 'nothing' },
-      { value: 'gravity', say: 'gravity' },
-      { value: 'rim_speed', say: 'rim speed' },
-      { value: 'spin', say: 'spin' },
+      { value: null, say: tr('nothing') },
+      { value: 'gravity', say: tr('gravity') },
+      { value: 'rim_speed', say: tr('rim speed') },
+      { value: 'spin', say: tr('spin') },
     ],
     chosen: held,
     choose: what => {
@@ -48,7 +49,7 @@ export function createHowBig({ store }) {
   });
   $('#size-rows').append(rows.element);
   $('#hold-row').append(hold.element);
-  $('#air-row').replaceWith(choiceRow('Air', airOrNot));
+  $('#air-row').replaceWith(choiceRow(tr('Air'), airOrNot));
   $('#air-rows').append(...air.map(r => r.element));
   $('#size-caution').prepend(icon('caution'));
   const parts = [rows, ...air, airOrNot, hold, createDecks({ store }), createRamp({ store }), createOthers({ store })];
@@ -81,10 +82,10 @@ function createRamp({ store }) {
     store,
     path: 'habitat.spin_ramp',
     columns: [
-      ['time_s', 'Time', 0.1],
-      ['spin_rpm', 'Spin', 0.01],
+      ['time_s', tr('Time'), 0.1],
+      ['spin_rpm', tr('Spin'), 0.01],
     ],
-    words: 'Let the spin change',
+    words: tr('Let the spin change'),
     table,
     body: $('tbody', table),
     next(so_far) {

@@ -1,5 +1,6 @@
 // Other habitats: up to three in which the same motions are shown too.
 
+import { tr } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
 import { MOST_OTHERS, NOTHING_HELD, freshHomeName, heldHome, homeFacts } from '../../state/homes.js';
 import { keepFloors } from '../../state/shapes.js';
@@ -14,8 +15,8 @@ import { createFieldError } from '../shared/field_error.js';
 export function createOthers({ store }) {
   const list = h('div', { class: 'floors' });
   const more = h('button', { type: 'button', class: 'link', onclick: add }, '');
-  const say = h('p', { class: 'small' }, 'The same motions in another habitat too: side by side with this one, or laid over it.');
-  $('#others').append(h('h3', { class: 'third' }, 'Other habitats'), say, list, h('p', { class: 'links' }, more));
+  const say = h('p', { class: 'small' }, tr('The same motions in another habitat too: side by side with this one, or laid over it.'));
+  $('#others').append(h('h3', { class: 'third' }, tr('Other habitats')), say, list, h('p', { class: 'links' }, more));
   let rows = [];
 
   const others = () => store.document.compare ?? [];
@@ -32,7 +33,7 @@ export function createOthers({ store }) {
       if (!draft.compare.length) delete draft.compare;
     });
     store.look({ beside: null, served: 0, ...(heldHome(store) === 0 ? {} : NOTHING_HELD) });
-    store.tell({ kind: 'told', say: `${gone} is gone.`, undo: true });
+    store.tell({ kind: 'told', say: tr('{name} is gone.', { name: gone }), undo: true });
   }
   function swap(index) {
     const taken = names().filter((_, i) => i !== index);
@@ -52,7 +53,7 @@ export function createOthers({ store }) {
       list.replaceChildren(...rows.map(row => row.element));
     }
     setAttribute(more, 'hidden', rows.length >= MOST_OTHERS);
-    setText(more, rows.length ? 'Add another habitat' : 'Add a second habitat');
+    setText(more, rows.length ? tr('Add another habitat') : tr('Add a second habitat'));
     setAttribute(say, 'hidden', rows.length > 0);
     rows.forEach(row => row.update());
   }
@@ -63,7 +64,7 @@ function createOther({ store, index, swap, remove }) {
   const path = `compare.${index}`;
   const answered = () => store.answer?.compare?.[index]?.habitat;
   const name = createEditedName({
-    label: `Name of habitat ${index + 2}`,
+    label: tr('Name of habitat {number}', { number: index + 2 }),
     read: () => store.document.compare?.[index]?.name ?? '',
     write: typed => store.set(`${path}.name`, typed.slice(0, fieldOf(store.fields, `${path}.name`)?.max ?? 60)),
   });
@@ -71,7 +72,7 @@ function createOther({ store, index, swap, remove }) {
   const words = h('p', { class: 'small floor-words' });
   const button = (label, onclick, kind, ...inside) => h('button', { type: 'button', class: kind, 'aria-label': label, onclick }, ...inside);
   const fold = createFold({
-    words: () => 'What it is',
+    words: () => tr('What it is'),
     make: () => [createHabitatRows({ store, at: `${path}.habitat`, dials: true, answered })],
   });
   return {
@@ -82,11 +83,11 @@ function createOther({ store, index, swap, remove }) {
         'header',
         {},
         h('h4', {}, name.element),
-        button(`Remove habitat ${index + 2}`, () => remove(index), 'icon-button', icon('close')),
+        button(tr('Remove habitat {number}', { number: index + 2 }), () => remove(index), 'icon-button', icon('close')),
       ),
       h('div', { 'data-row': `${path}.name` }, slot.element),
       words,
-      h('p', { class: 'links' }, fold.button, h('button', { type: 'button', class: 'link', onclick: () => swap(index) }, 'Swap with the scene’s own')),
+      h('p', { class: 'links' }, fold.button, h('button', { type: 'button', class: 'link', onclick: () => swap(index) }, tr('Swap with the scene’s own'))),
       fold.element,
     ),
     unfold: fold.toggle,

@@ -1,5 +1,6 @@
 // What happens in a lane: marks drawn at their time, and the buttons that go there and say what they are.
 
+import { inSigns, tr } from '../../state/language.js';
 import { sweeps } from '../../time/findings.js';
 import { pathStyle } from '../../state/palette.js';
 import { h, s, setAttribute } from '../shared/dom.js';
@@ -97,42 +98,43 @@ function shared(marks, x) {
 
 // each event, or where there are many how many of each kind and from when to when
 function wordsOf(events) {
-  if (events.length <= MANY) return events.map(one => `${one.name}: ${one.what} at ${one.time.toFixed(2)} s`).join('; ');
+  if (events.length <= MANY) return events.map(one => spanWords(`${one.name}: ${one.what}`, [one.time])).join('; ');
   const groups = new Map();
   for (const { name, what, time } of events) {
     const words = `${name}: ${what}`;
     groups.set(words, [...(groups.get(words) ?? []), time]);
   }
-  return [...groups].map(([words, times]) => words + spanWords(times)).join('; ');
+  return [...groups].map(([words, times]) => spanWords(words, times)).join('; ');
 }
 
-function spanWords(times) {
-  const from = Math.min(...times).toFixed(2),
-    to = Math.max(...times).toFixed(2);
-  return times.length === 1 ? ` at ${from} s` : `, ${times.length} times from ${from} to ${to} s`;
+function spanWords(event, times) {
+  const [from, to] = [Math.min(...times), Math.max(...times)].map(time => inSigns(time.toFixed(2)));
+  return times.length === 1
+    ? tr('{event} at {time} s', { event, time: from })
+    : tr('{event}, {count} times from {from} to {to} s', { event, count: times.length, from, to });
 }
 
 /** `own`: the words its kind has for some events. */
 export function eventWords({ kind, velocity_after_m_s: after }, first, own) {
   const off = after?.some(Boolean) ?? false;
   const words = {
-    apex: 'highest',
-    deck: first ? 'lands' : off ? 'bounces off the deck' : 'meets the deck',
-    floor: first ? 'lands' : off ? 'bounces off the floor' : 'meets the floor',
-    ceiling: off ? 'bounces off the ceiling' : 'meets the ceiling',
-    hub: off ? 'bounces off the hub' : 'meets the hub',
-    wall: off ? 'bounces off a wall' : 'meets a wall',
-    table: 'meets the table',
-    target: 'reaches the cup',
-    arrives: 'arrives',
-    dock: 'reaches the dock',
-    slack: 'its line goes slack',
-    turn: 'turns back',
-    sweep: 'the place it left sweeps by',
-    grip: 'begins to roll',
-    slip: 'begins to slide',
-    rest: 'rests',
-    edge: 'leaves the edge',
+    apex: tr('highest'),
+    deck: first ? tr('lands') : off ? tr('bounces off the deck') : tr('meets the deck'),
+    floor: first ? tr('lands') : off ? tr('bounces off the floor') : tr('meets the floor'),
+    ceiling: off ? tr('bounces off the ceiling') : tr('meets the ceiling'),
+    hub: off ? tr('bounces off the hub') : tr('meets the hub'),
+    wall: off ? tr('bounces off a wall') : tr('meets a wall'),
+    table: tr('meets the table'),
+    target: tr('reaches the cup'),
+    arrives: tr('arrives'),
+    dock: tr('reaches the dock'),
+    slack: tr('its line goes slack'),
+    turn: tr('turns back'),
+    sweep: tr('the place it left sweeps by'),
+    grip: tr('begins to roll'),
+    slip: tr('begins to slide'),
+    rest: tr('rests'),
+    edge: tr('leaves the edge'),
     ...own,
   };
   return words[kind] ?? kind;

@@ -1,5 +1,6 @@
 // The lanes of the timeline: ruler, a line a motion in its dash, event marks as buttons, playhead, loop flags. Scrubbed anywhere.
 
+import { inSigns, tr } from '../../state/language.js';
 import { motionName } from '../../state/fields.js';
 import { isWithheld } from '../../state/shown.js';
 import { homeAnswer, homeName, servedHome } from '../../state/homes.js';
@@ -26,7 +27,7 @@ export function createLanes({ store, clock }) {
     min: 0,
     max: 1,
     step: 'any',
-    'aria-label': 'Time',
+    'aria-label': tr('Time'),
     onkeydown,
     oninput: () => clock.seek(Number(scrub.value)),
   });
@@ -74,8 +75,11 @@ export function createLanes({ store, clock }) {
       told(lanes).flatMap(({ motion, ends }) => [...motion.events.map(event => event.time_s), ends]),
       clock.end_s,
     );
-    const where = servedHome(store) ? ` in ${homeName(store, servedHome(store))}` : '';
-    marks = eventMarks(told(lanes), index => motionName(store, index) + where, store.fields.kinds);
+    const nameOf = index => {
+      const motion = motionName(store, index);
+      return servedHome(store) ? tr('{motion} in {habitat}', { motion, habitat: homeName(store, servedHome(store)) }) : motion;
+    };
+    marks = eventMarks(told(lanes), nameOf, store.fields.kinds);
     picture.replaceChildren(
       s('defs', {}, s('clipPath', { id: 'flown' }, clip)),
       ...ruler(axis, clock.end_s, x, type),
@@ -156,7 +160,7 @@ export function createLanes({ store, clock }) {
     said_ms = now_ms;
     scrub.max = String(clock.end_s || 1);
     scrub.value = String(clock.time_s);
-    setAttribute(scrub, 'aria-valuetext', `${clock.time_s.toFixed(2)} s`);
+    setAttribute(scrub, 'aria-valuetext', `${inSigns(clock.time_s.toFixed(2))} s`);
   }
 
   function onkeydown(event) {
@@ -186,7 +190,9 @@ export function createLanes({ store, clock }) {
 // a stream lands for as long as it is poured
 function laneWords(motion, ends, stays) {
   const { landing, stream } = motion;
-  return stream && landing ? `lands from ${landing.time_s.toFixed(2)} to ${ends.toFixed(2)}` : endWords(motion, stays);
+  return stream && landing
+    ? tr('lands from {from} to {to}', { from: inSigns(landing.time_s.toFixed(2)), to: inSigns(ends.toFixed(2)) })
+    : endWords(motion, stays);
 }
 
 function shortName(name) {

@@ -1,5 +1,6 @@
 // The ruler of the timeline: labelled times as many as fit, small parts between them; and on it the two flags of the loop.
 
+import { inSigns, tr } from '../../state/language.js';
 import { formatFigure } from '../../state/units.js';
 import { s, h, onDrag, setAttribute } from '../shared/dom.js';
 
@@ -84,8 +85,8 @@ export function createFlags({ clock, at, timeAt }) {
     });
     return element;
   };
-  const from = flag('from_s', 'Loop from'),
-    to = flag('to_s', 'Loop to'),
+  const from = flag('from_s', tr('Loop from')),
+    to = flag('to_s', tr('Loop to')),
     span = h('span', { class: 'loop-span', 'aria-hidden': true });
   const element = h('div', { class: 'flags', hidden: true }, span, from, to);
 
@@ -118,7 +119,7 @@ export function createFlags({ clock, at, timeAt }) {
       setAttribute(end, 'aria-valuemin', 0);
       setAttribute(end, 'aria-valuemax', clock.end_s);
       setAttribute(end, 'aria-valuenow', clock.loop[key].toFixed(3));
-      setAttribute(end, 'aria-valuetext', `${clock.loop[key].toFixed(2)} s`);
+      setAttribute(end, 'aria-valuetext', `${inSigns(clock.loop[key].toFixed(2))} s`);
     }
   }
   return { element, update };

@@ -1,5 +1,6 @@
 // Play, frame back and on, loop; the lanes; the clock and its pace.
 
+import { inSigns, tr } from '../../state/language.js';
 import { paceWords } from '../../state/words.js';
 import { endOf, pathPoints } from '../../time/track.js';
 import { $, h, setAttribute, setText, icon } from '../shared/dom.js';
@@ -9,18 +10,18 @@ import { majorStep } from './ruler.js';
 
 export function createTimeline({ store, clock }) {
   const button = (label, title, sign, onclick, kind = '') => h('button', { type: 'button', class: kind, 'aria-label': label, title, onclick }, icon(sign));
-  const play = button('Play', 'Play (Space)', 'play', () => clock.toggle(), 'play');
-  const loop = button('Loop', 'Loop (L)', 'loop', () => toggleLoop(clock));
+  const play = button(tr('Play'), tr('Play (Space)'), 'play', () => clock.toggle(), 'play');
+  const loop = button(tr('Loop'), tr('Loop (L)'), 'loop', () => toggleLoop(clock));
   const figure = h('b', {}),
-    pace = h('button', { type: 'button', class: 'pace', title: 'Slower, then full speed again', onclick: nextPace });
+    pace = h('button', { type: 'button', class: 'pace', title: tr('Slower, then full speed again'), onclick: nextPace });
   const lanes = createLanes({ store, clock });
   $('#timeline').append(
     h(
       'div',
       { class: 'transport' },
       play,
-      button('One frame back', 'One frame back (,)', 'back', () => clock.stepFrame(-1), 'step'),
-      button('One frame on', 'One frame on (.)', 'on', () => clock.stepFrame(1), 'step'),
+      button(tr('One frame back'), tr('One frame back (,)'), 'back', () => clock.stepFrame(-1), 'step'),
+      button(tr('One frame on'), tr('One frame on (.)'), 'on', () => clock.stepFrame(1), 'step'),
       loop,
     ),
     lanes.element,
@@ -41,12 +42,12 @@ export function createTimeline({ store, clock }) {
   // With every frame: what is asked of the page, or put there again, takes time.
   function tick() {
     const hundredths = Math.round(100 * clock.time_s);
-    if (hundredths !== shown.hundredths) setText(figure, clock.time_s.toFixed(2));
-    if (clock.pace !== shown.pace) setText(pace, `at ${paceWords(clock.pace)}`);
+    if (hundredths !== shown.hundredths) setText(figure, inSigns(clock.time_s.toFixed(2)));
+    if (clock.pace !== shown.pace) setText(pace, tr('at {pace}', { pace: paceWords(clock.pace) }));
     if (clock.playing !== shown.playing) {
       play.dataset.playing = String(clock.playing);
       play.replaceChildren(icon(clock.playing ? 'pause' : 'play'));
-      setAttribute(play, 'aria-label', clock.playing ? 'Pause' : 'Play');
+      setAttribute(play, 'aria-label', clock.playing ? tr('Pause') : tr('Play'));
     }
     if (clock.loop !== shown.loop) setAttribute(loop, 'aria-pressed', clock.loop !== null);
     shown.hundredths = hundredths;
