@@ -97,10 +97,10 @@ def listed(parts, last=AND):
     return parts[0] if len(parts) == 1 else tr(last, first=", ".join(parts[:-1]), last=parts[-1])
 
 
-def where(way, units="si", across=ALONG_THE_AXIS, stressed=False):
+def where(way, units="si", across=ALONG_THE_AXIS, stressed=False, none=STRAIGHT_BELOW):
     """A way (`motions.ways.Way`) in words: "5.21 m spinward and 0.40 m along the axis", "twice round and 25.00 m spinward"; where another
-    way is nearer, that as well; "straight below" where there is none. stressed: its first length stands between the marks of `plain`
-    and `pieces`."""
+    way is nearer, that as well; `none`, not yet translated, where there is no way. stressed: its first length stands between the marks of
+    `plain` and `pieces`."""
     mark = _stress if stressed else str
     round_, left_m, side = _about(way)
     parts = [] if not round_ else [round_]
@@ -109,7 +109,7 @@ def where(way, units="si", across=ALONG_THE_AXIS, stressed=False):
         mark = str
     if abs(way.axial_m) >= STILL_M:
         parts.append(tr(across[way.axial_m < 0], length=mark(length(abs(way.axial_m), units))))
-    return reduce(lambda first, last: tr(AND, first=first, last=last), parts) if parts else tr(STRAIGHT_BELOW)
+    return reduce(lambda first, last: tr(AND, first=first, last=last), parts) if parts else none and tr(none)
 
 
 def _about(way):

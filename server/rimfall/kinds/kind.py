@@ -1,14 +1,14 @@
 """What a kind of motion is to the rest of the program, and what the page has to know of it.
 
 Every folder beside this module puts one `Kind` together; the list of them all is in `kinds/__init__.py`. What the page needs (`Page`)
-goes to it as data by `GET /api/fields`: it has no table of kinds of its own.
+goes to it as data by `GET /api/fields`: it has no table of kinds of its own. Its words are marked by `tr_later`, and translated as they go.
 """
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
-from ..language import spoken
+from ..language import spoken, tr, tr_later
 from ..motions.flat_gravity import FlatGravityReference
 from ..motions.flight import MOST_STEPS
 from ..motions.ground import MOST_TRIES
@@ -78,24 +78,13 @@ class Page:
     title: str
     one: str
     more: tuple[str, dict[str, str | None]] | None = None
-    carried: tuple[str, str] = ("Thrower", "standing")
+    carried: tuple[str, str] = (tr_later("Thrower"), tr_later("standing"))
     mirrored: bool = True
     events: dict[str, str] = field(default_factory=dict)
     stays: str | None = None
     findings: tuple[Finding, ...] = ()
     terms: dict[str, str] = field(default_factory=dict)
     stage: Stage = Stage()
-
-
-def called(
-    add: str, *, short: str | None = None, title: str | None = None, one: str | None = None, many: str | None = None
-) -> dict[str, str]:
-    """The names of a kind for its `Page`, from `add` ("a roll") where they are not given: short and title "Roll", one "roll", many
-    "rolls"."""
-    noun = add.partition(" ")[2]
-    one = one or noun
-    short = short or noun.capitalize()
-    return {"add": add, "short": short, "title": title or short, "one": one, "many": many or f"{one}s"}
 
 
 def when(name: str, say: Any, otherwise: Any = "", **test: Any) -> dict[str, Any]:
@@ -116,15 +105,19 @@ class StepLimit:
 IN_FLIGHT = StepLimit(
     MOST_STEPS,
     "body",
-    "its body is too light for its size in this air. Make it heavier or smaller, thin the air, or let the scene end sooner "
-    "(sampling.duration_s).",
+    tr_later(
+        "its body is too light for its size in this air. Make it heavier or smaller, thin the air, or let the scene end sooner "
+        "(sampling.duration_s)."
+    ),
 )
 
 ON_THE_GROUND = StepLimit(
     MOST_TRIES,
     "body",
-    "it creeps at the very edge of its grip. Give it more friction or less, another speed, or let the scene end sooner "
-    "(sampling.duration_s).",
+    tr_later(
+        "it creeps at the very edge of its grip. Give it more friction or less, another speed, or let the scene end sooner "
+        "(sampling.duration_s)."
+    ),
 )
 
 
@@ -182,7 +175,7 @@ class Traced:
 
     @property
     def across(self) -> tuple[str, str]:
-        """Words for either way across its ground."""
+        """Words for either way across its ground, not yet translated."""
         return self.stands_on.across
 
     @property
@@ -231,7 +224,7 @@ class Traced:
     def in_short(self, units: str = "si") -> str:
         """What comes of it in a phrase that its name goes before: "lands 5.21 m spinward after 1.06 s"."""
         if self.track.path is None:
-            return "does not start before the scene ends"
+            return tr("does not start before the scene ends")
         return plain(self.kind.in_short(self, units))
 
     def told(self, telling: Telling, thing: str) -> str:
@@ -242,7 +235,7 @@ class Traced:
 
     def _outcome(self, units: str) -> list[str]:
         if self.track.path is None:
-            return ["The scene ends before it starts."]
+            return [tr("The scene ends before it starts.")]
         return self.once(units, lambda: self.kind.outcome(self, units))
 
     def once(self, what: Any, tell: Callable[[], Any]) -> Any:

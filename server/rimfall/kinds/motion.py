@@ -6,6 +6,7 @@ from pydantic import BeforeValidator, Discriminator, Field, Tag, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ..fields import Strict, Whole, choice, linear, log, number, of_kind, text
+from ..language import tr_later
 from ..motions.journey import Start
 from ..motions.plan import Plan
 from ..physics.bodies import NAMED_BODIES, SPHERE, Body, named
@@ -18,10 +19,10 @@ NO_GRAVITY = "no_spin"  # why there is nothing under plain gravity beside it
 class Place(Strict):
     """Where a motion starts: the centre of the body."""
 
-    along_m: float = number("Along the deck", "m", -1e6, 1e6, 0.0, shown=linear(-50, 50))
-    height_m: float = number("From height", "m", 0, 100_000, 0.0, shown=linear(0, 10))
-    axial_m: float = number("Along the axis", "m", -1e6, 1e6, 0.0, shown=linear(-20, 20))
-    floor: Whole = number("On floor", "", 0, 11, 0)
+    along_m: float = number(tr_later("Along the deck"), "m", -1e6, 1e6, 0.0, shown=linear(-50, 50))
+    height_m: float = number(tr_later("From height"), "m", 0, 100_000, 0.0, shown=linear(0, 10))
+    axial_m: float = number(tr_later("Along the axis"), "m", -1e6, 1e6, 0.0, shown=linear(-20, 20))
+    floor: Whole = number(tr_later("On floor"), "", 0, 11, 0)
 
 
 def speed_field(label, default):
@@ -40,8 +41,8 @@ def elevation_field(label, default=...):
 class Carried(Strict):
     """The thrower's own motion, added to the throw."""
 
-    speed_m_s: float = speed_field("Thrower's speed", 0.0)
-    heading_deg: float = heading_field("Thrower's heading")
+    speed_m_s: float = speed_field(tr_later("Thrower's speed"), 0.0)
+    heading_deg: float = heading_field(tr_later("Thrower's heading"))
 
 
 # the same as a pattern; the control characters count as spaces here, but not in patterns
@@ -59,9 +60,9 @@ class Motion(Strict):
     """What every motion has. A name left out becomes its kind and number."""
 
     name: Annotated[str, BeforeValidator(_named), Field(json_schema_extra={"pattern": _NAME})] | None = text(
-        "Name", 60, None, min_length=1, may_be="1 to 60 characters, without . = ,"
+        tr_later("Name"), 60, None, min_length=1, may_be=tr_later("1 to 60 characters, without . = ,")
     )
-    start_s: float = number("Starts at", "s", 0, 3_600, 0.0, shown=linear(0, 10))
+    start_s: float = number(tr_later("Starts at"), "s", 0, 3_600, 0.0, shown=linear(0, 10))
     place: Place = Place()
 
 
@@ -97,20 +98,23 @@ def _drag(value: Any):
 class OwnBody(Strict):
     """A body stated by its numbers."""
 
-    mass_kg: float = number("Mass", "kg", 1e-9, 1e6, shown=log(0.001, 100))
-    diameter_m: float = number("Diameter", "m", 0, 10, shown=log(0.001, 1))
+    mass_kg: float = number(tr_later("Mass"), "kg", 1e-9, 1e6, shown=log(0.001, 100))
+    diameter_m: float = number(tr_later("Diameter"), "m", 0, 10, shown=log(0.001, 1))
     drag: Annotated[
         Any,
         BeforeValidator(_drag),
         WithJsonSchema({"anyOf": [{"const": SPHERE}, {"type": "number", "minimum": 0, "maximum": 5}]}),
-    ] = of_kind("Drag", "drag", SPHERE, may_be='"sphere" or a number from 0 to 5')
-    shell: Literal["solid", "hollow"] = choice("Construction", default="solid")
-    restitution: float = number("Restitution", "", 0, 1, 0.7, shown=linear(0, 1))
-    friction: float = number("Friction", "", 0, 5, 0.5, shown=linear(0, 1))
-    rolling_resistance: float = number("Rolling resistance", "", 0, 1, 0.0, shown=linear(0, 0.1))
-    drag_area_m2: float | None = number("Drag area", "m²", 0, 1_000, None, shown=log(0.001, 2))
+    ] = of_kind(tr_later("Drag"), "drag", SPHERE, may_be=tr_later('"sphere" or a number from 0 to 5'))
+    shell: Literal["solid", "hollow"] = choice(tr_later("Construction"), default="solid")
+    restitution: float = number(tr_later("Restitution"), "", 0, 1, 0.7, shown=linear(0, 1))
+    friction: float = number(tr_later("Friction"), "", 0, 5, 0.5, shown=linear(0, 1))
+    rolling_resistance: float = number(tr_later("Rolling resistance"), "", 0, 1, 0.0, shown=linear(0, 0.1))
+    drag_area_m2: float | None = number(tr_later("Drag area"), "m²", 0, 1_000, None, shown=log(0.001, 2))
     buoyant: bool = of_kind(
-        "Borne by the air", "yes_no", False, may_be="true (the air it displaces bears it up) or false"
+        tr_later("Borne by the air"),
+        "yes_no",
+        False,
+        may_be=tr_later("true (the air it displaces bears it up) or false"),
     )
 
 
@@ -123,15 +127,15 @@ BodyPart = Annotated[
 
 
 def body_field():
-    return of_kind("Body", "body")
+    return of_kind(tr_later("Body"), "body")
 
 
 def ball_spin_field():
-    return number("Its own spin", "rpm", -1e5, 1e5, 0.0, shown=linear(-3_000, 3_000))
+    return number(tr_later("Its own spin"), "rpm", -1e5, 1e5, 0.0, shown=linear(-3_000, 3_000))
 
 
 def bounces_field():
-    return number("Bounces", "", 0, 1_000, 0, shown=linear(0, 50))
+    return number(tr_later("Bounces"), "", 0, 1_000, 0, shown=linear(0, 50))
 
 
 def body_of(body):

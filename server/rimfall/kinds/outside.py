@@ -8,6 +8,7 @@ from itertools import pairwise
 import numpy as np
 
 from ..fields import linear, number
+from ..language import tr, tr_later
 from ..motions.journey import Leg
 from ..motions.path import Path
 from ..physics import frames
@@ -15,7 +16,7 @@ from ..physics.brackets import narrowed
 from ..physics.constants import TURN_RAD
 from ..physics.turned import longest_s
 from .motion import Place
-from .places import over_its_floor
+from .places import between, over_its_floor
 
 NONE_BECAUSE = "outside"  # why there is nothing under plain gravity beside it
 WEIGHTLESS = ("centrifugal", "coriolis")  # arrows that tell nothing of who is weightless
@@ -26,17 +27,18 @@ _MOST_SWEEPS = 3
 class OutsidePlace(Place):
     """A place that may lie outside: below the ground is beyond the hull."""
 
-    height_m: float = number("At height", "m", -100_000, 100_000, 0.0, shown=linear(-20, 0))
+    height_m: float = number(tr_later("At height"), "m", -100_000, 100_000, 0.0, shown=linear(-20, 0))
 
 
 def under_the_hull(habitat, shape, motion, why):
-    """Refusals of a place that is not beside the hull; why: there is no outside of a habitat on the ground."""
+    """Refusals of a place that is not beside the hull; why: what is said, not yet translated, as there is no outside of a habitat on the
+    ground of that name of a {shape}."""
     if not habitat.in_space:
-        yield "kind", motion.kind, f"another kind of motion on a {shape}: {why}"
+        yield "kind", motion.kind, tr(why, shape=shape)
         return
     side = habitat.hull_half_width_m(motion.place.floor)
     if abs(motion.place.axial_m) > side:
-        yield "place.axial_m", motion.place.axial_m, f"{-side:.9g} to {side:.9g} m, under the hull"
+        yield "place.axial_m", motion.place.axial_m, tr("{least} to {most} m, under the hull", **between(-side, side))
     yield from over_its_floor(habitat, motion.place)
 
 

@@ -5,27 +5,28 @@ the ground when the ball does, and the head, twice as high, the ceiling.
 """
 
 from ..fields import linear, number
+from ..language import tr, tr_later, written
 from ..physics.bodies import Body
 from .motion import Motion, Place
-from .places import TOUCH_M, over_its_floor
+from .places import TOUCH_M, between, over_its_floor
 
 GIVEN = "given"  # why a motion whose path is stated has none under plain gravity beside it
-GROUP = "People"
-AS_A_BALL = "What a person meets is met by a ball round the centre that reaches from the feet to the head."
-SELF = {"mass_kg": "Mass", "centre_m": "Centre"}  # rows of the page
-WEIGHT_TERM = "weight at the feet"
+GROUP = tr_later("People")
+AS_A_BALL = tr_later("What a person meets is met by a ball round the centre that reaches from the feet to the head.")
+SELF = {"mass_kg": tr_later("Mass"), "centre_m": tr_later("Centre")}  # rows of the page
+WEIGHT_TERM = tr_later("weight at the feet")
 RUNS_M_S = 2.5  # who is faster runs
 
 
 class FeetPlace(Place):
     """Where the feet are."""
 
-    height_m: float = number("Feet at height", "m", 0, 100_000, 0.0, shown=linear(0, 10))
+    height_m: float = number(tr_later("Feet at height"), "m", 0, 100_000, 0.0, shown=linear(0, 10))
 
 
 def mass_field():
     """The mass of a person."""
-    return number("Mass", "kg", 1, 1_000, 75.0, shown=linear(20, 150))
+    return number(tr_later("Mass"), "kg", 1, 1_000, 75.0, shown=linear(20, 150))
 
 
 class Person(Motion):
@@ -33,7 +34,7 @@ class Person(Motion):
 
     place: FeetPlace = FeetPlace()
     mass_kg: float = mass_field()
-    centre_m: float = number("Centre over the feet", "m", 0.1, 3, 1.0, shown=linear(0.5, 1.5))
+    centre_m: float = number(tr_later("Centre over the feet"), "m", 0.1, 3, 1.0, shown=linear(0.5, 1.5))
 
 
 def person(motion, drag_area_m2=0.0):
@@ -55,17 +56,20 @@ def stands(habitat, motion):
     everything."""
     place, half = motion.place, motion.centre_m
     if not half < habitat.radius_m / 4:
-        yield "centre_m", half, f"below a quarter of the radius, {habitat.radius_m / 4:g} m"
+        radius = written(habitat.radius_m / 4, "g")
+        yield "centre_m", half, tr("below a quarter of the radius, {length} m", length=radius)
         return
     yield from over_its_floor(habitat, place)
     least, side, span = habitat.sides(place.floor, half)
     low, high = span(min(abs(place.axial_m), side)) if side >= 0 else (1.0, 0.0)
     low, high = low - half, high - half
     if high < low - TOUCH_M:
-        yield "centre_m", half, "small enough that a person of twice that height fits into the room"
+        yield "centre_m", half, tr("small enough that a person of twice that height fits into the room")
         return
     if not least <= place.axial_m <= side:
-        yield "place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, clear of what is beside"
+        yield "place.axial_m", place.axial_m, tr("{least} to {most} m, clear of what is beside", **between(least, side))
     elif not low - TOUCH_M <= place.height_m <= high:
-        may_be = f"{max(low, 0.0):.9g} to {high:.9g} m: feet on or over the ground, head below what is above"
+        may_be = tr(
+            "{least} to {most} m: feet on or over the ground, head below what is above", **between(max(low, 0.0), high)
+        )
         yield "place.height_m", place.height_m, may_be

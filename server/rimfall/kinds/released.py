@@ -7,6 +7,7 @@ from pydantic import BeforeValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ..fields import Whole, of_kind
+from ..language import tr, tr_later
 from ..motions.journey import Start
 from ..motions.plan import Plan
 from ..physics import frames
@@ -14,12 +15,12 @@ from ..physics.constants import RPM_RAD_S
 from .kind import when
 from .motion import NO_GRAVITY, BodyPart, Carried, Motion, ball_spin_field, body_field, body_of, bounces_field, place_of
 from .places import body_clear
-from .words import after_landing, landing, rose, why, within_reach
+from .words import IT, UNCAUGHT, after_landing, landing, rose, why, within_reach
 
 RISES = "rises"  # why there is nothing under plain gravity beside it
 TUMBLES = "tumbles"
-SPINS = when("ball_spin_rpm", ", spinning at {ball_spin_rpm} {ball_spin_axis}")
-REBOUNDS = when("bounces", " It may bounce {bounces}.")
+SPINS = when("ball_spin_rpm", tr_later(", spinning at {ball_spin_rpm} {ball_spin_axis}"))
+REBOUNDS = when("bounces", tr_later(" It may bounce {bounces}."))
 
 
 def _axis(value: Any):
@@ -58,10 +59,10 @@ class Released(Motion):
             }
         ),
     ] = of_kind(
-        "Axis of its spin",
+        tr_later("Axis of its spin"),
         "axis",
         None,
-        may_be="three figures [spinward, up, axial], each within ± 1,000,000 and not all 0, or null",
+        may_be=tr_later("three figures [spinward, up, axial], each within ± 1,000,000 and not all 0, or null"),
     )
     bounces: Whole = bounces_field()
 
@@ -69,7 +70,8 @@ class Released(Motion):
 def check(motion, setting, _shape):
     """A spin has an axis; the body may be in this air, and its place is outside every surface."""
     if motion.ball_spin_rpm and motion.ball_spin_axis is None:
-        yield "ball_spin_axis", None, "three figures [spinward, up, axial], not all 0, where ball_spin_rpm is not 0"
+        may_be = tr("three figures [spinward, up, axial], not all 0, where ball_spin_rpm is not 0")
+        yield "ball_spin_axis", None, may_be
     yield from body_clear(motion, setting)
 
 
@@ -107,7 +109,7 @@ def _ball_spin_rad_s(motion):
 def flew(traced, units):
     """Who can catch it, and what it does: rises, or lands and drifts, and what comes after."""
     near = within_reach(traced, units)
-    lands = landing(traced, units, who="Uncaught, it" if near else "It")
+    lands = landing(traced, units, UNCAUGHT if near else IT)
     return [
         *near,
         *(rose(traced, units) or [s for s in (lands, why(traced, units), after_landing(traced, units)) if s]),

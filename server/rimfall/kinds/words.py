@@ -1,35 +1,100 @@
-"""Sentences that several kinds say: what was met, where a flight lands and why it drifts, how it ends; what the air does, and what is left out."""
+"""Sentences that several kinds say: what was met, where a flight lands and why it drifts, how it ends."""
 
-import math
-
-import numpy as np
-
+from ..language import tr, tr_as, tr_later
 from ..motions.drift import FAR_ROUND
 from ..motions.ways import Way
-from ..phrases import STILL_M, STRAIGHT_BELOW, length, seconds, speed, where
-from ..physics import frames
-from ..physics.bodies import PLATE_CD
-from ..physics.drag import GREATEST_RE
-from ..physics.liquids import drop_volume_m3
+from ..phrases import AND, STILL_M, STRAIGHT_BELOW, length, listed, seconds, speed, times, where
 
-SURFACE_WORDS = {
-    "deck": "the deck",
-    "floor": "the floor",
-    "ramp": "the ramp",
-    "table": "the table",
-    "wall": "an end wall",
-}
-_FAR_ROUND = (
+WHERE_IT_BEGAN = tr_later("where it began")
+_STRAIGHT_ABOVE = tr_later("straight above")
+_FAR_ROUND = tr_later(
     "One of the causes alone would carry it more than a quarter of the way round: its drift is not taken apart."
 )
 _LIFTS_M_S = 1e-6  # a speed away from what was met that is more than rounding
 
+# Who a sentence is of: what it is called, and the form of the sentence: that of one, of many, or of what nobody catches.
+IT, UNCAUGHT = (tr_later("It"), 0), ("", 2)
+_LIES = (tr_later("{who} lies on {surface} from the start."), tr_later("{who} lie on {surface} from the start."))
+_LANDS = (
+    tr_later("{who} lands {where} after {time}"),
+    tr_later("{who} land {where} after {time}"),
+    tr_later("Uncaught, it lands {where} after {time}"),
+)
+_MEETS_AND_LANDS = (
+    tr_later("{who} meets {surface} after {met} and lands {where} after {time}"),
+    tr_later("{who} meet {surface} after {met} and land {where} after {time}"),
+    tr_later("Uncaught, it meets {surface} after {met} and lands {where} after {time}"),
+)
+_MEETS = (
+    tr_later("{who} meets {surface} {where} after {time}"),
+    tr_later("{who} meet {surface} {where} after {time}"),
+    tr_later("Uncaught, it meets {surface} {where} after {time}"),
+)
+_PASSES = (
+    tr_later("{who} passes the edge {where} after {time}; what lies beyond is not followed."),
+    tr_later("{who} pass the edge {where} after {time}; what lies beyond is not followed."),
+    tr_later("Uncaught, it passes the edge {where} after {time}; what lies beyond is not followed."),
+)
+_IN_FLIGHT = (
+    tr_later("{who} is still in flight when the scene ends after {time}, {where}."),
+    tr_later("{who} are still in flight when the scene ends after {time}, {where}."),
+    tr_later("Uncaught, it is still in flight when the scene ends after {time}, {where}."),
+)
+_NEVER = (
+    tr_later("{who} never meets {surface} in {time}."),
+    tr_later("{who} never meet {surface} in {time}."),
+    tr_later("Uncaught, it never meets {surface} in {time}."),
+)
+
+
+def surface_words(surface):
+    """A surface with its article, as what is met: "the deck", "an end wall"."""
+    return {
+        "deck": tr_as("meets", "the deck"),
+        "floor": tr_as("meets", "the floor"),
+        "turntable": tr_as("meets", "the turntable"),
+        "ceiling": tr_as("meets", "the ceiling"),
+        "hub": tr_as("meets", "the hub"),
+        "hull": tr_as("meets", "the hull"),
+        "ramp": tr_as("meets", "the ramp"),
+        "table": tr_as("meets", "the table"),
+        "wall": tr_as("meets", "an end wall"),
+        "edge": tr_as("meets", "the edge"),
+    }[surface]
+
+
+def this_surface(surface):
+    """The same of the one that is meant, where there may be two of it: "the wall"."""
+    return tr_as("meets", "the wall") if surface == "wall" else surface_words(surface)
+
+
+def _at(surface):
+    return {
+        "deck": tr_as("lies on", "the deck"),
+        "floor": tr_as("lies on", "the floor"),
+        "turntable": tr_as("lies on", "the turntable"),
+        "ceiling": tr_as("lies on", "the ceiling"),
+        "hub": tr_as("lies on", "the hub"),
+        "hull": tr_as("lies on", "the hull"),
+        "ramp": tr_as("lies on", "the ramp"),
+        "table": tr_as("lies on", "the table"),
+        "wall": tr_as("lies on", "an end wall"),
+        "edge": tr_as("lies on", "the edge"),
+    }[surface]
+
 
 def the(traced, surface):
-    """A surface with its article; the ground by the name that people have for it."""
-    if surface == traced.ground:
-        return f"the {traced.stands_on.name}"
-    return SURFACE_WORDS.get(surface, f"the {surface}")
+    """A surface with its article, as what a thing meets; the ground by the name that people have for it."""
+    return surface_words(_called(traced, surface))
+
+
+def the_at(traced, surface):
+    """The same as where a thing is: on it, above it, against it."""
+    return _at(_called(traced, surface))
+
+
+def _called(traced, surface):
+    return traced.stands_on.name if surface == traced.ground else surface
 
 
 def since(traced, event):
@@ -37,36 +102,37 @@ def since(traced, event):
     return seconds(event.time_s - traced.plan.start_s)
 
 
-def there(traced, moment, units, stressed=False, none="where it began"):
-    """How far it is at a moment from where it began, in words; `none`: where it is that very place."""
+def there(traced, moment, units, stressed=False, none=WHERE_IT_BEGAN):
+    """How far it is at a moment from where it began, in words; `none`, not yet translated: where it is that very place."""
     return off(traced, traced.way(moment), units, stressed, none)
 
 
-def off(traced, way, units, stressed=False, none="where it began"):
-    """A way of a motion in words; `none`: where there is none."""
-    said = where(way, units, traced.across, stressed)
-    return none if said == STRAIGHT_BELOW else said
+def off(traced, way, units, stressed=False, none=WHERE_IT_BEGAN):
+    """A way of a motion in words; `none`, not yet translated: where there is none."""
+    return where(way, units, traced.across, stressed, none)
 
 
 def ending(traced, units):
     """How it ends, after it has touched ground."""
     track, final = traced.track, traced.track.events[-1]
+    after = since(traced, final)
     if track.end == "rest":
-        return f"comes to rest {there(traced, final, units, stressed=True)} after {since(traced, final)}"
+        return tr("comes to rest {where} after {time}", where=there(traced, final, units, stressed=True), time=after)
     if track.end == "edge":
-        return f"passes the edge {there(traced, final, units, stressed=True)} after {since(traced, final)}"
+        return tr("passes the edge {where} after {time}", where=there(traced, final, units, stressed=True), time=after)
     if track.end == "landed":
-        return f"meets {the(traced, final.surface)} {there(traced, final, units)} after {since(traced, final)}"
+        met, where_to = the(traced, final.surface), there(traced, final, units)
+        return tr("meets {surface} {where} after {time}", surface=met, where=where_to, time=after)
     if track.end == "met a surface":
-        return f"ends against {the(traced, final.surface)} after {since(traced, final)}"
+        return tr("ends against {surface} after {time}", surface=the_at(traced, final.surface), time=after)
     return _still_going(traced, units)
 
 
 def _still_going(traced, units):
     end = traced.track.last
-    moving = speed(end.speed_m_s, units)
+    moving, where_to = speed(end.speed_m_s, units), there(traced, end, units)
     after = seconds(end.time_s - traced.plan.start_s)
-    return f"is still under way at {moving} after {after}, {there(traced, end, units)}"
+    return tr("is still under way at {speed} after {time}, {where}", speed=moving, time=after, where=where_to)
 
 
 def after_landing(traced, units):
@@ -76,73 +142,80 @@ def after_landing(traced, units):
     if traced.track.landing is None or (not later and traced.track.end == "landed"):
         return None
     parts = [_rebounds([e for e in events if e.surface is not None]), *_changes(traced, later), ending(traced, units)]
-    return (
-        f"It {', '.join(p for p in parts[:-1] if p)}{' and ' if any(parts[:-1]) else ''}{parts[-1]}."
-        if parts[-1]
-        else None
-    )
+    return it_does(*parts)
+
+
+def it_does(*parts):
+    """A sentence of what it does, each part a verb and what belongs to it; empty ones are left out."""
+    return tr("It {does}.", does=listed([one for one in parts if one]))
 
 
 def _rebounds(contacts):
     """How often it leaves what it met."""
     left = sum(e.leaves_m_s is not None and e.leaves_m_s > _LIFTS_M_S for e in contacts)
-    return (
-        "" if left == 0 else "bounces once" if left == 1 else "bounces twice" if left == 2 else f"bounces {left} times"
-    )
+    return tr("bounces {times}", times=times(left)) if left else ""
 
 
 def _changes(traced, events):
     grips = [e for e in events if e.kind == "grip"]
-    return [f"rolls without slipping from {since(traced, grips[0])} on"] if grips else []
+    return [tr("rolls without slipping from {time} on", time=since(traced, grips[0]))] if grips else []
 
 
 def within_reach(traced, units):
     """Within whose reach it comes before it lands: when, how high, and how fast."""
-    over = f"above {the(traced, traced.ground)}, at a closing velocity of"
     return [
-        f"It comes within reach of {name} after {since(traced, one)}, {length(max(one.height_m, 0.0), units)} {over} "
-        f"{speed(one.closing_m_s, units)}."
+        tr(
+            "It comes within reach of {name} after {time}, {height} above {surface}, at a closing velocity of {speed}.",
+            name=name,
+            time=since(traced, one),
+            height=length(max(one.height_m, 0.0), units),
+            surface=the_at(traced, traced.ground),
+            speed=speed(one.closing_m_s, units),
+        )
         for name, one in traced.reached
     ]
 
 
-def landing(traced, units, who="It", many=False):
-    """Where and when it lands, or why it does not; who: what a sentence calls it; many: that is several things."""
+def say(forms, who, **places):
+    """A sentence, one of its forms, of somebody, as `IT`."""
+    name, form = who
+    return tr(forms[form], who=name and tr(name), **places)
+
+
+def landing(traced, units, who=IT):
+    """Where and when it lands, or why it does not; who: of whom it is told, as `IT`."""
     track = traced.track
     if track.landing is None:
-        return _no_landing(traced, who, many, units)
+        return _no_landing(traced, who, units)
     where_to = there(traced, track.landing, units, stressed=True, none=STRAIGHT_BELOW)
     after = track.landing.time_s - traced.plan.start_s
     if after == 0:
-        return f"{who} {'lie' if many else 'lies'} on {the(traced, track.landing.surface)} from the start."
-    verb = "land" if many else "lands"
-    return f"{who} {_met_before(traced)}{verb} {where_to} after {seconds(after)}{plainly(traced, units)}."
+        return say(_LIES, who, surface=the_at(traced, track.landing.surface))
+    first = next((e for e in track.events if e.surface is not None and e is not track.landing), None)
+    if first is None or first.time_s > track.landing.time_s:
+        lands = say(_LANDS, who, where=where_to, time=seconds(after))
+    else:
+        met = {"surface": the(traced, first.surface), "met": since(traced, first)}
+        lands = say(_MEETS_AND_LANDS, who, where=where_to, time=seconds(after), **met)
+    return f"{lands}{plainly(traced, units)}."
 
 
 def briefly(traced, units):
     """What comes of a thing that flies or rolls, in a phrase: where it first lands, else how it ends."""
     track, start_s = traced.track, traced.plan.start_s
     if track.landing is not None and track.landing.time_s <= start_s:
-        return f"lies on {the(traced, track.landing.surface)} from the start"
+        return tr("lies on {surface} from the start", surface=the_at(traced, track.landing.surface))
     if track.landing is not None:
         where_to = there(traced, track.landing, units, none=STRAIGHT_BELOW)
-        return f"lands {where_to} after {since(traced, track.landing)}"
+        return tr("lands {where} after {time}", where=where_to, time=since(traced, track.landing))
     if track.end == "met a surface":
         last = track.events[-1]
-        where_to = there(traced, last, units, none="where it began")
-        return f"ends against {the(traced, last.surface)} {where_to} after {since(traced, last)}"
+        places = {"surface": the_at(traced, last.surface), "where": there(traced, last, units)}
+        return tr("ends against {surface} {where} after {time}", time=since(traced, last), **places)
     if traced.plan.surface is None and track.end in ("time limit", "duration"):
-        return f"is still in flight after {since(traced, track.last)}, {there(traced, track.last, units)}"
+        where_to = there(traced, track.last, units)
+        return tr("is still in flight after {time}, {where}", time=since(traced, track.last), where=where_to)
     return ending(traced, units)
-
-
-def _met_before(traced):
-    """What it met on its way to the ground: "meets the ceiling after 0.31 s and "."""
-    track = traced.track
-    first = next((e for e in track.events if e.surface is not None and e is not track.landing), None)
-    if first is None or first.time_s > track.landing.time_s:
-        return ""
-    return f"meets {the(traced, first.surface)} after {seconds(first.time_s - traced.plan.start_s)} and "
 
 
 def plainly(traced, units, none=STRAIGHT_BELOW):
@@ -150,31 +223,27 @@ def plainly(traced, units, none=STRAIGHT_BELOW):
     if traced.plain_way is None:
         return ""
     after = seconds(traced.flat_gravity.landing["time_s"] - traced.plan.start_s)
-    return f"; under plain gravity, {off(traced, traced.plain_way, units, none=none)} after {after}"
+    where_to = off(traced, traced.plain_way, units, none=none)
+    return tr("; under plain gravity, {where} after {time}", where=where_to, time=after)
 
 
-def _no_landing(traced, who, many, units):
+def _no_landing(traced, who, units):
     track = traced.track
     last = track.events[-1]
     after = seconds(last.time_s - traced.plan.start_s)
     if track.end == "met a surface" and last.surface != "edge":
-        on = the(traced, last.surface)
-        return (
-            f"{who} {'meet' if many else 'meets'} {on} {there(traced, last, units, none=STRAIGHT_BELOW)} after {after}."
-        )
+        where_to = there(traced, last, units, none=STRAIGHT_BELOW)
+        return f"{say(_MEETS, who, surface=the(traced, last.surface), where=where_to, time=after)}."
     if track.end in ("edge", "met a surface"):
-        verb = "pass" if many else "passes"
         where_to = there(traced, last, units, stressed=True, none=STRAIGHT_BELOW)
-        return f"{who} {verb} the edge {where_to} after {after}; what lies beyond is not followed."
+        return say(_PASSES, who, where=where_to, time=after)
     contact = next((e for e in track.events if e.surface is not None), None)
-    if contact is not None and not many:
+    if contact is not None and who[1] != 1:
         return _met_aside(traced, contact, who, units)
     if track.end == "duration":
         where_to = there(traced, track.last, units, stressed=True, none=STRAIGHT_BELOW)
-        after = seconds(track.last.time_s - traced.plan.start_s)
-        return f"{who} {'are' if many else 'is'} still in flight when the scene ends after {after}, {where_to}."
-    ground = the(traced, traced.ground)
-    return f"{who} never {'meet' if many else 'meets'} {ground} in {after}."
+        return say(_IN_FLIGHT, who, time=since(traced, track.last), where=where_to)
+    return say(_NEVER, who, surface=the(traced, traced.ground), time=after)
 
 
 def _other(traced):
@@ -184,61 +253,61 @@ def _other(traced):
     names = [
         name
         for name, is_there in (
-            ("buoyancy", traced.plan.body.buoyant),
-            ("lift", getattr(first, "lifts", False)),
-            ("the changing spin", not traced.ways.habitat.spin.steady),
+            (tr_as("cause", "buoyancy"), traced.plan.body.buoyant),
+            (tr_as("cause", "lift"), getattr(first, "lifts", False)),
+            (tr_as("cause", "the changing spin"), not traced.ways.habitat.spin.steady),
         )
         if is_there
     ]
-    return names[0] if len(names) == 1 else "the rest"
+    return names[0] if len(names) == 1 else tr_as("cause", "the rest")
 
 
 def _met_aside(traced, contact, who, units):
     """What is met that is not the ground, and how it goes on from there."""
-    place = there(traced, contact, units, stressed=True, none=STRAIGHT_BELOW)
-    met = f"meets {the(traced, contact.surface)} {place} after {since(traced, contact)}"
-    return f"{who} {met}{_then(traced, contact, units)}."
+    where_to = there(traced, contact, units, stressed=True, none=STRAIGHT_BELOW)
+    met = say(_MEETS, who, surface=the(traced, contact.surface), where=where_to, time=since(traced, contact))
+    return f"{_and_then(met, traced, contact, units)}."
 
 
 def why(traced, units, who=None):
-    """One sentence of what the causes of a drift have done, where they can be told apart; else nothing."""
+    """One sentence of what the causes of a drift have done, where they can be told apart; else nothing. who: who has drifted, translated."""
     parts, none = traced.drift
     if none == FAR_ROUND:
-        return _FAR_ROUND
+        return tr(_FAR_ROUND)
     if parts is None or abs(parts["coriolis"]) < STILL_M:
         return ""
-    shifts = [("Coriolis", parts["coriolis"]), ("drag", parts["drag"]), (_other(traced), parts["other"])]
-    clauses = [f"{cause} shifts that {_shift(by_m, units)}" for cause, by_m in shifts[:1]]
-    clauses += [f"{cause} {_shift(by_m, units)}" for cause, by_m in shifts[1:] if abs(by_m) >= STILL_M]
-    listed = ", ".join(clauses[:-1]) + (" and " if clauses[:-1] else "") + clauses[-1]
-    without = "Coriolis and drag" if parts["drag"] else "Coriolis"
-    return f"{_alone(traced, without, parts['centrifugal'], units, who)}; {listed}."
+    shifts = [(tr_as("cause", "drag"), parts["drag"]), (_other(traced), parts["other"])]
+    clauses = [tr("Coriolis shifts that {way}", way=_shift(parts["coriolis"], units))]
+    clauses += [
+        tr("{cause} {way}", cause=cause, way=_shift(by_m, units)) for cause, by_m in shifts if abs(by_m) >= STILL_M
+    ]
+    without = tr_as("without", "Coriolis and drag") if parts["drag"] else tr_as("without", "Coriolis")
+    return f"{_alone(traced, without, parts['centrifugal'], units, who)}; {listed(clauses)}."
 
 
 def _alone(traced, without, drift_m, units, who):
     """Where it would land with the first cause alone, spinward or antispinward; where a thing also goes across that, only that is said."""
     stream = traced.plan.stream
     is_many = stream is not None and stream.batch is None and stream.drop_diameter_m is not None
-    who = who or ("they" if is_many else "it")
+    who = who or tr_as("would land", "it")
     if abs(traced.way(traced.track.landing).axial_m) < STILL_M:
-        return f"Without {without} {who} would land {where(Way(0, drift_m, 0.0), units, stressed=True)}"
-    goes = f"go {_shift(drift_m, units)}" if abs(drift_m) >= STILL_M else "not drift"
-    return f"Along the {traced.stands_on.name}, without {without} {who} would {goes}"
+        lands = where(Way(0, drift_m, 0.0), units, stressed=True)
+        if is_many:
+            return tr("Without {causes} they would land {where}", causes=without, where=lands)
+        return tr("Without {causes} {who} would land {where}", causes=without, who=who, where=lands)
+    places = {"ground": _at(traced.stands_on.name), "causes": without}
+    if abs(drift_m) < STILL_M:
+        if is_many:
+            return tr("Along {ground}, without {causes} they would not drift", **places)
+        return tr("Along {ground}, without {causes} {who} would not drift", who=who, **places)
+    if is_many:
+        return tr("Along {ground}, without {causes} they would go {way}", way=_shift(drift_m, units), **places)
+    return tr("Along {ground}, without {causes} {who} would go {way}", way=_shift(drift_m, units), who=who, **places)
 
 
 def _shift(by_m, units):
-    return f"{length(abs(by_m), units)} {'spinward' if by_m > 0 else 'antispinward'}"
-
-
-_GREATEST_MACH = 0.3  # beyond it drag of a sphere rises with the Mach number: common practice, no source
-_BUOYANCY_SHARE = 0.01
-_DENSER = 0.01  # a share by which air may be denser than stated and none be told
-_NB = "\u00a0"
-AIR_FOLLOWS = "The air follows the changing spin at once; real air lags behind."
-TO_FIRST_CONTACT = (
-    "In a craft that tumbles it is followed to what it first meets; what comes after that is not worked out."
-)
-ONE_DENSITY = "In a craft that tumbles the air has one pressure and one density all through, those that are stated."
+    """A drift of STILL_M or more, spinward above 0, in words."""
+    return where(Way(0, by_m, 0.0), units)
 
 
 def rose(traced, units):
@@ -249,97 +318,32 @@ def rose(traced, units):
     if not traced.plan.body.buoyant or track.landing is not None or risen < STILL_M:
         return []
     first = next((e for e in track.events if e.surface is not None), None)
-    after = seconds(last.time_s - traced.plan.start_s)
     if first is None:
-        return [f"It rises {length(risen, units)} in {after} and never meets {the(traced, traced.ground)}."]
-    met_after = seconds(first.time_s - traced.plan.start_s)
-    above = there(traced, first, units, none="straight above")
-    return [f"It rises and meets {the(traced, first.surface)} {above} after {met_after}{_then(traced, first, units)}."]
+        up, ground = length(risen, units), the(traced, traced.ground)
+        says = "It rises {length} in {time} and never meets {surface}."
+        return [tr(says, length=up, time=since(traced, last), surface=ground)]
+    above = there(traced, first, units, none=_STRAIGHT_ABOVE)
+    surface = the(traced, first.surface)
+    met = tr(
+        "It rises and meets {surface} {where} after {time}", surface=surface, where=above, time=since(traced, first)
+    )
+    return [f"{_and_then(met, traced, first, units)}."]
+
+
+def _and_then(met, traced, first, units):
+    """What it has met, and how it goes on along that."""
+    then = _then(traced, first, units)
+    return tr(AND, first=met, last=then) if then else met
 
 
 def _then(traced, first, units):
-    """How it goes on along what it has met."""
     track, last = traced.track, traced.track.events[-1]
     if track.end in ("time limit", "duration"):
-        return f" and {_still_going(traced, units)}"
+        return _still_going(traced, units)
     if last is first or track.end not in ("rest", "met a surface"):
         return ""
     if track.end == "rest":
         (way,) = traced.ways.between((first.along_m, first.height_m, first.axial_m), [last])
         further = off(traced, way, units, stressed=True, none="")
-        return f" and comes to rest {further} of there" if further else " and comes to rest there"
-    after = seconds(last.time_s - traced.plan.start_s)
-    return f" and ends against {the(traced, last.surface)} after {after}"
-
-
-def in_air(traced, setting):
-    """What an answer leaves out of a body in air; in vacuum what it leaves out in a craft that tumbles, else none."""
-    out = [TO_FIRST_CONTACT] if setting.habitat.spin.tumbles else []
-    if setting.air is None or traced.track.path is None:
-        return out
-    return out + of_air(traced.plan, setting, _fastest_m_s(traced, setting))
-
-
-def _fastest_m_s(traced, setting):
-    """The greatest speed against the air, which turns with the habitat or stands still in the room."""
-    samples, events = traced.track.samples, traced.track.events
-    moving = np.concatenate([samples.rotating_velocity_m_s, [e.rotating_velocity_m_s for e in events]])
-    if setting.habitat.still_air:
-        place = np.concatenate([samples.rotating_m, [e.rotating_m for e in events]])
-        time_s = np.concatenate([samples.time_s, [e.time_s for e in events]])
-        moving = moving + frames.spin_cross(setting.habitat.spin.rate_rad_s(time_s), place)
-    return math.sqrt(np.add.reduce(moving * moving, axis=1).max())
-
-
-def of_air(plan, setting, fastest):
-    """The same of what a Plan lets go of, whose greatest speed against the air is `fastest`, m/s."""
-    air, body, out = setting.air, plan.body, []
-    displaced = air.deck_density_kg_m3 * drop_volume_m3(body.diameter_m) / body.mass_kg
-    if body.buoyant:
-        out.append("Buoyancy and added mass are those of a sphere in an ideal fluid; history force is left out.")
-    elif displaced > _BUOYANCY_SHARE:
-        out.append(f"Buoyancy and added mass are left out; the displaced air is {100 * displaced:.2g} % of its mass.")
-    out += [ONE_DENSITY] if setting.habitat.spin.tumbles else _of_density(plan, setting)
-    if body.drag_area_m2 is not None:
-        out += _dragged_along(air, body)
-        out.append(
-            "Its drag area stands in place of its drag coefficient and is the same whichever way it faces; it does not flutter."
-        )
-    elif (
-        body.drag == "sphere" and air.deck_density_kg_m3 * fastest * body.diameter_m / air.viscosity_pa_s > GREATEST_RE
-    ):
-        out.append("The drag crisis of a smooth ball is not modelled; drag may be overstated at this speed.")
-    if fastest > _GREATEST_MACH * air.sound_m_s:
-        out.append(f"It moves at Mach {fastest / air.sound_m_s:.1f}; drag is that of slow flow and is understated.")
-    if not setting.habitat.spin.steady:
-        out.append(AIR_FOLLOWS)
-    return out
-
-
-def _of_density(plan, setting):
-    """That the air at the ground it is over has another pressure than the one that is stated, where it has."""
-    habitat, air = setting.habitat, setting.air
-    stated_m, here_m = habitat.radius_m, habitat.ground_radius_m(plan.floor)
-    omega = setting.omega_rad_s(plan.start_s)
-    share = 1.0 if habitat.still_air else math.exp(omega**2 * air.thinning_s2_m2 * (here_m**2 - stated_m**2))
-    if abs(share - 1.0) < _DENSER:
-        return []
-    figures = f"{share * air.pressure_pa / 1e3:.4g}{_NB}kPa, {share * air.deck_density_kg_m3:.3g}{_NB}kg/m³"
-    where_stated, here = (f"{m:,.6g}{_NB}m" for m in (stated_m, here_m))
-    return [
-        f"The air’s pressure is stated at {where_stated} from the axis; it turns with the habitat, and at this floor, {here} out, it has {figures}."
-    ]
-
-
-def _dragged_along(air, body):
-    """That the air which a broad, light body drags along is left out. A disc broadside on has 8 a^3/3 of it, a its radius: Lamb,
-    Hydrodynamics (1932), section 102 (from memory); of its size is what has the drag area at a plate's coefficient."""
-    radius_m = math.sqrt(body.drag_area_m2 / PLATE_CD / math.pi)
-    along_kg = 8.0 / 3.0 * air.deck_density_kg_m3 * radius_m**3
-    if along_kg <= _BUOYANCY_SHARE * body.mass_kg:
-        return []
-    along, own = (f"{float(f'{1e3 * kg:.2g}'):,g}{_NB}g" for kg in (along_kg, body.mass_kg))
-    grams = f"{along} on its {own}"
-    return [
-        f"The air that it drags along, about {grams}, is left out: it gathers and loses speed more slowly than here."
-    ]
+        return tr("comes to rest {where} of there", where=further) if further else tr("comes to rest there")
+    return tr("ends against {surface} after {time}", surface=the_at(traced, last.surface), time=since(traced, last))

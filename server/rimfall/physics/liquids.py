@@ -10,6 +10,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..language import tr_later
+
 _WIDEST = 10.0  # a stream that all but stops is taken to be no wider than this many lips
 DROP_PER_STREAM = 1.89  # Rayleigh (1878): diameter of a drop over that of the stream it broke from
 DRIPS_BELOW_WEBER = 4.0  # common practice: below it a free stream does not form at the lip
@@ -26,26 +28,51 @@ class Liquid:
     source: str
 
 
-_AS_WATER = "as water (IAPWS-95, IAPWS R12-08, IAPWS R1-76(2014), 1 atm); what is dissolved in it is left out"
 LIQUIDS = (
-    Liquid("water", 998.207, 1.0016e-3, 0.07274, "IAPWS-95, IAPWS R12-08 and IAPWS R1-76(2014), 20 C, 1 atm"),
-    Liquid("tea", 968.61, 0.33307e-3, 0.06175, f"85 C, {_AS_WATER}"),
-    Liquid("coffee", 980.55, 0.43290e-3, 0.06537, f"65 C, {_AS_WATER}"),
     Liquid(
-        "olive oil",
+        tr_later("water"),
+        998.207,
+        1.0016e-3,
+        0.07274,
+        tr_later("IAPWS-95, IAPWS R12-08 and IAPWS R1-76(2014), 20 C, 1 atm"),
+    ),
+    Liquid(
+        tr_later("tea"),
+        968.61,
+        0.33307e-3,
+        0.06175,
+        tr_later(
+            "85 C, as water (IAPWS-95, IAPWS R12-08, IAPWS R1-76(2014), 1 atm); what is dissolved in it is left out"
+        ),
+    ),
+    Liquid(
+        tr_later("coffee"),
+        980.55,
+        0.43290e-3,
+        0.06537,
+        tr_later(
+            "65 C, as water (IAPWS-95, IAPWS R12-08, IAPWS R1-76(2014), 1 atm); what is dissolved in it is left out"
+        ),
+    ),
+    Liquid(
+        tr_later("olive oil"),
         911.0,
         84.0e-3,
         0.0330,
-        "20 C: density within Codex Alimentarius 33 (0.910 to 0.916 of water's), viscosity 84.0 cP of the CRC Handbook, "
-        "surface tension near 33 mN/m of handbooks; all from memory",
+        tr_later(
+            "20 C: density within Codex Alimentarius 33 (0.910 to 0.916 of water's), viscosity 84.0 cP of the CRC Handbook, "
+            "surface tension near 33 mN/m of handbooks; all from memory"
+        ),
     ),
     Liquid(
-        "honey",
+        tr_later("honey"),
         1_414.0,
         6.9,
         0.0550,
-        "25 C, clover at 17.1 % water: viscosity 69 poise of Krell, FAO Agricultural Services Bulletin 124 (1996), density "
-        "near White's tables, surface tension between 50 and 60 mN/m; all from memory",
+        tr_later(
+            "25 C, clover at 17.1 % water: viscosity 69 poise of Krell, FAO Agricultural Services Bulletin 124 (1996), density "
+            "near White's tables, surface tension between 50 and 60 mN/m; all from memory"
+        ),
     ),
 )
 

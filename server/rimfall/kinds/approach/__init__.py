@@ -11,18 +11,24 @@ from typing import Literal
 import numpy as np
 
 from ...fields import choice, linear, log, number
+from ...language import tr, tr_later, written
 from ...motions.journey import Event, Prescribed
 from ...phrases import length, listed, seconds, speed
 from ...physics import frames
 from ...physics.bodies import Body
 from ...physics.constants import TURN_RAD
-from ..kind import Finding, Kind, Page, Stage, called
+from ..kind import Finding, Kind, Page, Stage
 from ..motion import Motion, along_given, at_height, elevation_field, speed_field
 from ..outside import NONE_BECAUSE, WEIGHTLESS, OutsidePlace, line, seen, state, turns_between, under_the_hull
 from . import prose
 
 _BENT = 0.005  # a share of the way by which it may begin elsewhere and none be told
-_LEFT_OUT = ["The craft coasts; the path is that of its docking port, and nothing is looked for in its way."]
+_LEFT_OUT = tr_later("The craft coasts; the path is that of its docking port, and nothing is looked for in its way.")
+_NO_CRAFT_COMES = tr_later("another kind of motion on a {shape}: no craft comes to it")
+# of its velocity at contact, above 0 and below
+_ALONG = (tr_later("{speed} spinward"), tr_later("{speed} antispinward"))
+_UP = (tr_later("{speed} up"), tr_later("{speed} outward"))
+_ACROSS = (tr_later("{speed} along the axis"), tr_later("{speed} back along the axis"))
 
 
 class Approach(Motion):
@@ -30,28 +36,32 @@ class Approach(Motion):
 
     kind: Literal["approach"]
     place: OutsidePlace = OutsidePlace()
-    dock: Literal["hub", "rim"] = choice("Dock", default="hub")
-    speed_m_s: float = speed_field("Closing speed", 5.0)
-    heading_deg: float = number("Comes from", "°", -360, 360, 90.0, shown=linear(-180, 180))
-    elevation_deg: float = elevation_field("From above", 0.0)
-    from_m: float = number("From", "m", 1, 1_000_000, 200.0, shown=log(10, 1_000))
-    mass_kg: float = number("Mass", "kg", 1, 1e9, 12_000.0, shown=log(1_000, 100_000))
-    size_m: float = number("Size", "m", 0.1, 1_000, 3.0, shown=linear(1, 30))
+    dock: Literal["hub", "rim"] = choice(tr_later("Dock"), default="hub")
+    speed_m_s: float = speed_field(tr_later("Closing speed"), 5.0)
+    heading_deg: float = number(tr_later("Comes from"), "°", -360, 360, 90.0, shown=linear(-180, 180))
+    elevation_deg: float = elevation_field(tr_later("From above"), 0.0)
+    from_m: float = number(tr_later("From"), "m", 1, 1_000_000, 200.0, shown=log(10, 1_000))
+    mass_kg: float = number(tr_later("Mass"), "kg", 1, 1e9, 12_000.0, shown=log(1_000, 100_000))
+    size_m: float = number(tr_later("Size"), "m", 0.1, 1_000, 3.0, shown=linear(1, 30))
 
 
 def check(motion, setting, shape):
     """A craft moves, comes from outside, and arrives before its time limit, whatever the scene's own end."""
     habitat = setting.habitat
     if not habitat.in_space or motion.dock == "rim":
-        yield from under_the_hull(habitat, shape, motion, "no craft comes to it")
+        yield from under_the_hull(habitat, shape, motion, _NO_CRAFT_COMES)
     if not habitat.in_space:
         return
     yield from _docks(motion, habitat)
     longest_s = replace(setting, duration_s=None).limit_s(motion.start_s) - motion.start_s
     if not motion.speed_m_s:
-        yield "speed_m_s", motion.speed_m_s, "above 0, to 3,000 m/s"
+        yield "speed_m_s", motion.speed_m_s, tr("above 0, to 3,000 m/s")
     elif motion.from_m > motion.speed_m_s * longest_s:
-        may_be = f"1 to {motion.speed_m_s * longest_s:.9g} m: within its time limit of {longest_s:.3g} s at that speed"
+        may_be = tr(
+            "1 to {most} m: within its time limit of {time} s at that speed",
+            most=written(motion.speed_m_s * longest_s, ".9g"),
+            time=written(longest_s, ".3g"),
+        )
         yield "from_m", motion.from_m, may_be
 
 
@@ -59,13 +69,17 @@ def _docks(motion, habitat):
     height, place = motion.place.height_m, motion.place
     if motion.dock == "rim":
         if height > 0:
-            yield "place.height_m", height, "-100,000 to 0 m: a rim's dock is on the hull or outside it"
+            yield "place.height_m", height, tr("-100,000 to 0 m: a rim's dock is on the hull or outside it")
         if motion.elevation_deg > 0:
-            yield "elevation_deg", motion.elevation_deg, "-90 to 0 degrees: to the rim a craft comes from outside"
+            yield "elevation_deg", motion.elevation_deg, tr("-90 to 0 degrees: to the rim a craft comes from outside")
         return
     axis = dock_place(habitat, motion.model_copy(update={"place": place.model_copy(update={"height_m": 0.0})}))[1]
     if not 0 <= height <= axis:
-        yield "place.height_m", height, f"0, or up to {axis:.9g} m, the axis: 0 is taken for the axis"
+        yield (
+            "place.height_m",
+            height,
+            tr("0, or up to {most} m, the axis: 0 is taken for the axis", most=written(axis, ".9g")),
+        )
 
 
 def dock_place(habitat, motion):
@@ -154,23 +168,24 @@ def approached(traced, units):
     """What a craft sees, and must lose, that comes in."""
     findings, track = traced.findings, traced.track
     takes = traced.motion.from_m / traced.motion.speed_m_s
-    comes = "reaches the dock" if track.end == "arrived" else "would reach the dock"
-    out = [
-        f"The craft {comes} after {seconds(takes)}; seen from aboard it goes round {findings['turns_seen']:.1f} times."
-    ]
-    along, up, axial = findings["to_cancel_m_s"]
-    size = findings["to_cancel_size_m_s"]
-    parts = [
-        (along, "spinward", "antispinward"),
-        (up, "up", "outward"),
-        (axial, "along the axis", "back along the axis"),
-    ]
-    said = [f"{speed(abs(v), units)} {a if v > 0 else b}" for v, a, b in parts if abs(v) >= 0.05]
-    return [
-        *out,
-        *_bent(traced, units),
-        f"The closing velocity at contact is {speed(size, units)}{': ' + listed(said) if len(said) > 1 else ''}.",
-    ]
+    places = {"time": seconds(takes), "turns": written(findings["turns_seen"], ".1f")}
+    if track.end == "arrived":
+        comes = tr("The craft reaches the dock after {time}; seen from aboard it goes round {turns} times.", **places)
+    else:
+        comes = tr(
+            "The craft would reach the dock after {time}; seen from aboard it goes round {turns} times.", **places
+        )
+    return [comes, *_bent(traced, units), _closing(findings, units)]
+
+
+def _closing(findings, units):
+    """The velocity to lose at contact, and its parts where there are several."""
+    parts = zip(findings["to_cancel_m_s"], (_ALONG, _UP, _ACROSS), strict=True)
+    said = [tr(ways[v <= 0], speed=speed(abs(v), units)) for v, ways in parts if abs(v) >= 0.05]
+    size = speed(findings["to_cancel_size_m_s"], units)
+    if len(said) > 1:
+        return tr("The closing velocity at contact is {speed}: {parts}.", speed=size, parts=listed(said))
+    return tr("The closing velocity at contact is {speed}.", speed=size)
 
 
 def _bent(traced, units):
@@ -179,50 +194,64 @@ def _bent(traced, units):
     begins_m = float(findings["starts_off_m"])
     if abs(begins_m - asked_m) < _BENT * asked_m:
         return []
-    side = traced.across[findings["starts_axial_m"] < 0]
+    axial_m = findings["starts_axial_m"]
     return [
-        f"The ship’s thrust bends its path: it begins {length(begins_m, units)} from the dock, {length(abs(findings['starts_axial_m']), units)} "
-        f"{side}, and not {length(asked_m, units)} straight out."
+        tr(
+            "The ship’s thrust bends its path: it begins {begins} from the dock, {aside}, and not {asked} straight out.",
+            begins=length(begins_m, units),
+            aside=tr(traced.across[axial_m < 0], length=length(abs(axial_m), units)),
+            asked=length(asked_m, units),
+        )
     ]
 
 
 def in_short(traced, units):
     """When it docks and how fast, in a phrase."""
-    comes = "reaches the dock" if traced.track.end == "arrived" else "would reach the dock"
-    takes = seconds(traced.motion.from_m / traced.motion.speed_m_s)
-    return f"{comes} after {takes} at {speed(traced.findings['to_cancel_size_m_s'], units)}"
+    places = {
+        "time": seconds(traced.motion.from_m / traced.motion.speed_m_s),
+        "speed": speed(traced.findings["to_cancel_size_m_s"], units),
+    }
+    if traced.track.end == "arrived":
+        return tr("reaches the dock after {time} at {speed}", **places)
+    return tr("would reach the dock after {time} at {speed}", **places)
 
 
 PAGE = Page(
-    group="Craft",
-    **called("an approach", many="approaches"),
-    sentence="Coasts in to the {dock} at {speed_m_s} from {from_m} away; it comes from {elevation_deg}, {heading_deg}.",
+    group=tr_later("Craft"),
+    add=tr_later("an approach"),
+    short=tr_later("Approach"),
+    title=tr_later("Approach"),
+    one=tr_later("approach"),
+    many=tr_later("approaches"),
+    sentence=tr_later(
+        "Coasts in to the {dock} at {speed_m_s} from {from_m} away; it comes from {elevation_deg}, {heading_deg}."
+    ),
     rows={
-        "dock": "Dock",
-        "speed_m_s": "Speed",
+        "dock": tr_later("Dock"),
+        "speed_m_s": tr_later("Speed"),
         "elevation_deg": None,
-        "heading_deg": "Comes from",
-        "place.height_m": "Dock at",
-        "from_m": "From",
+        "heading_deg": tr_later("Comes from"),
+        "place.height_m": tr_later("Dock at"),
+        "from_m": tr_later("From"),
     },
-    more=("Craft", {"mass_kg": "Mass", "size_m": "Size"}),
+    more=(tr_later("Craft"), {"mass_kg": tr_later("Mass"), "size_m": tr_later("Size")}),
     mirrored=False,
     findings=(
-        Finding("distance_m", "to the dock", "m", "dock"),
-        Finding("to_cancel_size_m_s", "to cancel at contact", "m/s", "velocity to cancel"),
-        Finding("to_cancel_n_s", "as a push", "N\u00a0s", "velocity to cancel"),
-        Finding("turns_seen", "turns seen from aboard", "", "dock"),
+        Finding("distance_m", tr_later("to the dock"), "m", tr_later("dock")),
+        Finding("to_cancel_size_m_s", tr_later("to cancel at contact"), "m/s", tr_later("velocity to cancel")),
+        Finding("to_cancel_n_s", tr_later("as a push"), "N\u00a0s", tr_later("velocity to cancel")),
+        Finding("turns_seen", tr_later("turns seen from aboard"), "", tr_later("dock")),
     ),
     terms={
-        "Approach": (
+        tr_later("Approach"): tr_later(
             "A craft that coasts in to a dock along a straight line of the room that does not turn. From aboard the "
             "same line is a spiral."
         ),
-        "Dock": (
+        tr_later("Dock"): tr_later(
             "Where an approaching craft makes contact: at the hub, where hardly anything moves, or at the rim, which "
             "goes by at rim speed."
         ),
-        "Velocity to cancel": (
+        tr_later("Velocity to cancel"): tr_later(
             "The craft’s velocity against the dock at contact, as it is seen from aboard: spinward, up and axial."
         ),
     },
@@ -243,7 +272,7 @@ KIND = Kind(
     plan=plan,
     outcome=approached,
     in_short=in_short,
-    assumptions=lambda _traced, _setting: _LEFT_OUT,
+    assumptions=lambda _traced, _setting: [tr(_LEFT_OUT)],
     told=prose.told,
     page=PAGE,
     element="approach",

@@ -2,10 +2,11 @@
 
 from typing import ClassVar, Literal
 
-from ..kind import Kind, Page, called
+from ...language import tr_later
+from ..air_words import in_air
+from ..kind import Kind, Page
 from ..motion import at_height
 from ..released import REBOUNDS, SPINS, Released, check, flew, plan
-from ..words import in_air
 
 
 class Drop(Released):
@@ -18,12 +19,16 @@ class Drop(Released):
 
 
 PAGE = Page(
-    group="Things",
-    **called("a drop"),
-    sentence=("Dropped from {place.height_m} above the {ground}", SPINS, ".", REBOUNDS),
-    rows={"place.height_m": "From height"},
+    group=tr_later("Things"),
+    add=tr_later("a drop"),
+    short=tr_later("Drop"),
+    title=tr_later("Drop"),
+    one=tr_later("drop"),
+    many=tr_later("drops"),
+    sentence=(tr_later("Dropped from {place.height_m} above the {ground}"), SPINS, ".", REBOUNDS),
+    rows={"place.height_m": tr_later("From height")},
     mirrored=False,
-    terms={"Drop": "A thing let go at rest aboard; also what a stream breaks into."},
+    terms={tr_later("Drop"): tr_later("A thing let go at rest aboard; also what a stream breaks into.")},
 )
 KIND = Kind(
     name="drop",

@@ -4,18 +4,23 @@ import math
 from typing import Literal
 
 from ...fields import linear, number
+from ...language import tr, tr_as, tr_later
 from ...motions.journey import Start
 from ...motions.plan import Plan
 from ...motions.ways import Ways
 from ...phrases import length, seconds
 from ...physics import frames
-from ..kind import Finding, Kind, Page, Stage, called, when
+from ..air_words import AIR_FOLLOWS
+from ..kind import Finding, Kind, Page, Stage, when
 from ..motion import NO_GRAVITY, Carried, at_height, elevation_field, heading_field, speed_field
 from ..people import AS_A_BALL, GROUP, Person, over_the_feet, person, stands
-from ..words import AIR_FOLLOWS, plainly, the, there, why
+from ..words import WHERE_IT_BEGAN, plainly, the_at, there, why
 from . import prose
 
-_LEFT_OUT = "The jumper is a point with a mass and one drag at every speed, and does not turn or bend the knees."
+_LEFT_OUT = tr_later(
+    "The jumper is a point with a mass and one drag at every speed, and does not turn or bend the knees."
+)
+_BEGAN = tr_later("where the jump began")
 _STRAIGHT_UP_DEG = 89.95
 
 
@@ -23,11 +28,11 @@ class Jump(Person):
     """Someone jumps."""
 
     kind: Literal["jump"]
-    speed_m_s: float = speed_field("Speed", 2.7)
-    heading_deg: float = heading_field("Toward")
-    elevation_deg: float = elevation_field("Up", 90.0)
+    speed_m_s: float = speed_field(tr_later("Speed"), 2.7)
+    heading_deg: float = heading_field(tr_later("Toward"))
+    elevation_deg: float = elevation_field(tr_later("Up"), 90.0)
     carried: Carried | None = None
-    drag_area_m2: float = number("Drag area", "m²", 0, 100, 0.5, shown=linear(0, 2))
+    drag_area_m2: float = number(tr_later("Drag area"), "m²", 0, 100, 0.5, shown=linear(0, 2))
 
 
 def check(motion, setting, _shape):
@@ -78,48 +83,56 @@ def jumped(traced, units):
     """Where a jump comes down."""
     track = traced.track
     if track.landing is None:
-        return [f"Nothing brings the jumper back: {_still(traced, units)}."]
+        return [tr("Nothing brings the jumper back: {what}.", what=_still(traced, units))]
     after = track.landing.time_s - traced.plan.start_s
     if after == 0:
-        return ["The jumper does not leave the ground."]
-    where = there(traced, track.landing, units, stressed=True, none="where the jump began")
+        return [tr("The jumper does not leave the ground.")]
+    where = there(traced, track.landing, units, stressed=True, none=_BEGAN)
     rise = track.apex.height_m - traced.plan.place[1] if track.apex is not None else 0.0
-    plain = plainly(traced, units, none="where it began")
-    lands = f"The jumper rises {length(rise, units)} and lands {where} after {seconds(after)}{plain}."
-    return [s for s in (lands, why(traced, units, "the jumper")) if s]
+    plain = plainly(traced, units, none=WHERE_IT_BEGAN)
+    places = {"length": length(rise, units), "where": where, "time": seconds(after)}
+    lands = f"{tr('The jumper rises {length} and lands {where} after {time}', **places)}{plain}."
+    return [s for s in (lands, why(traced, units, tr_as("would land", "the jumper"))) if s]
 
 
 def _still(traced, units):
     last = traced.track.events[-1]
     after = seconds(traced.track.ends_s - traced.plan.start_s)
     if traced.track.end == "met a surface":
-        return f"the jump ends at {the(traced, last.surface)} after {after}"
+        return tr("the jump ends at {surface} after {time}", surface=the_at(traced, last.surface), time=after)
     if traced.track.end == "edge":
-        return f"the jump passes the edge after {after}"
-    return f"after {after} the jumper is {length(last.height_m, units)} up"
+        return tr("the jump passes the edge after {time}", time=after)
+    return tr("after {time} the jumper is {height} up", time=after, height=length(last.height_m, units))
 
 
 def assumptions(_traced, setting):
     """What a jump's answer leaves out."""
     lags = setting.air is not None and not setting.habitat.spin.steady
-    return [_LEFT_OUT, AS_A_BALL, *([AIR_FOLLOWS] if lags else [])]
+    return [tr(_LEFT_OUT), tr(AS_A_BALL), *([tr(AIR_FOLLOWS)] if lags else [])]
 
 
 PAGE = Page(
     group=GROUP,
-    **called("a jump"),
+    add=tr_later("a jump"),
+    short=tr_later("Jump"),
+    title=tr_later("Jump"),
+    one=tr_later("jump"),
+    many=tr_later("jumps"),
     sentence=(
-        "Jumps at {speed_m_s}, ",
-        when("elevation_deg", "straight up", "{elevation_deg}, {heading_deg}", least=_STRAIGHT_UP_DEG),
-        when("carried.speed_m_s", ", on the run at {carried.speed_m_s}, {carried.heading_deg}"),
+        tr_later("Jumps at {speed_m_s}, "),
+        when("elevation_deg", tr_later("straight up"), "{elevation_deg}, {heading_deg}", least=_STRAIGHT_UP_DEG),
+        when("carried.speed_m_s", tr_later(", on the run at {carried.speed_m_s}, {carried.heading_deg}")),
         ".",
     ),
-    rows={"speed_m_s": None, "elevation_deg": None, "heading_deg": None, "place.height_m": "Feet at"},
-    more=("Person", {"mass_kg": "Mass", "drag_area_m2": "Drag area", "centre_m": "Centre"}),
-    carried=("Run-up", "none"),
-    findings=(Finding("apart_m", "lands off where they left", "m", "drift"),),
+    rows={"speed_m_s": None, "elevation_deg": None, "heading_deg": None, "place.height_m": tr_later("Feet at")},
+    more=(
+        tr_later("Person"),
+        {"mass_kg": tr_later("Mass"), "drag_area_m2": tr_later("Drag area"), "centre_m": tr_later("Centre")},
+    ),
+    carried=(tr_later("Run-up"), tr_later("none")),
+    findings=(Finding("apart_m", tr_later("lands off where they left"), "m", tr_later("drift")),),
     terms={
-        "Jump": (
+        tr_later("Jump"): tr_later(
             "A person leaves the ground with a stated speed and flies as one body until the feet meet the ground again."
         ),
     },

@@ -9,26 +9,30 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, number
+from ...language import tr, tr_later
 from ...motions.journey import Event, Prescribed
 from ...phrases import length, seconds, speed
 from ...physics import frames
 from ...physics.bodies import Body
 from ...physics.crossings import TOUCH_M
-from ..kind import Finding, Kind, Page, Stage, called, when
+from ..kind import Finding, Kind, Page, Stage, when
 from ..motion import Motion, along_given, at_height, elevation_field, heading_field, place_of, speed_field
 from ..outside import NONE_BECAUSE, WEIGHTLESS, OutsidePlace, line, paid_out, seen, state, sweeps, under_the_hull
 from ..people import GROUP, mass_field
 from . import prose
 
-_LEFT_OUT = [
+_LEFT_OUT = tr_later(
     "There is no air outside; nothing but a round hull is looked for in the way, and a line is taken to be without mass."
-]
+)
+
+
+_NOTHING_HANGS = tr_later("another kind of motion on a {shape}: nothing hangs under its rim")
 
 
 class HungPlace(OutsidePlace):
     """Where someone hangs outside, under the rim."""
 
-    height_m: float = number("Hangs at height", "m", -100_000, 0, -1.0, shown=linear(-20, 0))
+    height_m: float = number(tr_later("Hangs at height"), "m", -100_000, 0, -1.0, shown=linear(-20, 0))
 
 
 class LetGo(Motion):
@@ -37,17 +41,21 @@ class LetGo(Motion):
     kind: Literal["let_go"]
     place: HungPlace = HungPlace()
     mass_kg: float = mass_field()
-    speed_m_s: float = speed_field("Push", 0.0)
-    heading_deg: float = heading_field("Toward")
-    elevation_deg: float = elevation_field("Up", 0.0)
+    speed_m_s: float = speed_field(tr_later("Push"), 0.0)
+    heading_deg: float = heading_field(tr_later("Toward"))
+    elevation_deg: float = elevation_field(tr_later("Up"), 0.0)
 
 
 def check(motion, setting, shape):
     """One hangs outside, under the hull; a push toward a hull is followed where that is round all the way."""
     habitat = setting.habitat
-    yield from under_the_hull(habitat, shape, motion, "nothing hangs under its rim")
+    yield from under_the_hull(habitat, shape, motion, _NOTHING_HANGS)
     if habitat.in_space and habitat.round_hull is None and motion.elevation_deg > 0:
-        yield "elevation_deg", motion.elevation_deg, f"-90 to 0 degrees: the hull of {shape} is not followed"
+        yield (
+            "elevation_deg",
+            motion.elevation_deg,
+            tr("-90 to 0 degrees: the hull of {shape} is not followed", shape=shape),
+        )
 
 
 SHOULDERS_M = 0.5  # what a person is drawn as outside: common practice, no source
@@ -141,61 +149,73 @@ def let_go(traced, units):
     findings, track = traced.findings, traced.track
     after = seconds(track.ends_s - traced.plan.start_s)
     if track.end == "met a surface":
-        return [f"Pushed that way, one meets the hull after {after}."]
+        return [tr("Pushed that way, one meets the hull after {time}.", time=after)]
     if not len(findings["distance_m"]) or findings["leaves_m_s"] == 0:
-        return ["Nothing moves: one stays beside the hull."]
+        return [tr("Nothing moves: one stays beside the hull.")]
     far, line = (float(findings[name][-1]) for name in ("distance_m", "line_m"))
-    longer = f", or {length(line, units)} by a line laid round the hull" if line > 1.001 * far else ""
-    out = [
-        f"Whoever lets go drifts off along a straight line at {speed(findings['leaves_m_s'], units)}, and after {after} is {length(far, units)} "
-        f"from the place where they let go{longer}."
-    ]
-    return [*out, *_sweeps(traced, findings, units)]
+    places = {"speed": speed(findings["leaves_m_s"], units), "time": after, "length": length(far, units)}
+    if line > 1.001 * far:
+        drifts = tr(
+            "Whoever lets go drifts off along a straight line at {speed}, and after {time} is {length} from the place where they let go, "
+            "or {line} by a line laid round the hull.",
+            line=length(line, units),
+            **places,
+        )
+    else:
+        drifts = tr(
+            "Whoever lets go drifts off along a straight line at {speed}, and after {time} is {length} from the place where they let go.",
+            **places,
+        )
+    return [drifts, *_sweeps(traced, findings, units)]
 
 
 def in_short(traced, units):
     """How far off one is at the end, in a phrase."""
     findings, after = traced.findings, seconds(traced.track.ends_s - traced.plan.start_s)
     if traced.track.end == "met a surface":
-        return f"meets the hull after {after}"
+        return tr("meets the hull after {time}", time=after)
     if not len(findings["distance_m"]) or findings["leaves_m_s"] == 0:
-        return "stays beside the hull"
-    return f"is {length(float(findings['distance_m'][-1]), units)} from where it let go after {after}"
+        return tr("stays beside the hull")
+    far = length(float(findings["distance_m"][-1]), units)
+    return tr("is {length} from where it let go after {time}", length=far, time=after)
 
 
 def _sweeps(traced, findings, units):
     if not findings["sweeps_by"]:
         return []
     first = findings["sweeps_by"][0]
-    return [
-        f"That place sweeps by again after {seconds(first['time_s'] - traced.plan.start_s)}, {length(first['distance_m'], units)} away."
-    ]
+    after, away = seconds(first["time_s"] - traced.plan.start_s), length(first["distance_m"], units)
+    return [tr("That place sweeps by again after {time}, {length} away.", time=after, length=away)]
 
 
 PAGE = Page(
     group=GROUP,
-    **called("someone who lets go of the rim", short="Let go", one="person letting go", many="people letting go"),
+    add=tr_later("someone who lets go of the rim"),
+    short=tr_later("Let go"),
+    title=tr_later("Let go"),
+    one=tr_later("person letting go"),
+    many=tr_later("people letting go"),
     sentence=(
-        "Hangs {place.height_m:under} the rim and lets go",
-        when("speed_m_s", ", pushing off at {speed_m_s}, {elevation_deg}, {heading_deg}"),
+        tr_later("Hangs {place.height_m:under} the rim and lets go"),
+        when("speed_m_s", tr_later(", pushing off at {speed_m_s}, {elevation_deg}, {heading_deg}")),
         ".",
     ),
-    rows={"speed_m_s": None, "elevation_deg": None, "heading_deg": None, "place.height_m": "Hangs at"},
-    more=("Person", {"mass_kg": "Mass"}),
+    rows={"speed_m_s": None, "elevation_deg": None, "heading_deg": None, "place.height_m": tr_later("Hangs at")},
+    more=(tr_later("Person"), {"mass_kg": tr_later("Mass")}),
     findings=(
-        Finding("distance_m", "from where they hung", "m", "sweeps by"),
-        Finding("line_m", "length of the line", "m", "line length"),
-        Finding("leaves_m_s", "leaves at", "m/s", "rim speed"),
+        Finding("distance_m", tr_later("from where they hung"), "m", tr_later("sweeps by")),
+        Finding("line_m", tr_later("length of the line"), "m", tr_later("line length")),
+        Finding("leaves_m_s", tr_later("leaves at"), "m/s", tr_later("rim speed")),
     ),
     terms={
-        "Let go": (
+        tr_later("Let go"): tr_later(
             "Someone hangs under the rim and lets go. They fly off straight; from aboard they curve away antispinward."
         ),
-        "Line length": (
+        tr_later("Line length"): tr_later(
             "How much line would have to be paid out, taut, from the place that was let go of. It is laid round the "
             "hull where that is in the way."
         ),
-        "Sweeps by": (
+        tr_later("Sweeps by"): tr_later(
             "The place that was let go of comes round abreast, at the same angle about the axis, one turn after "
             "another, each time farther off."
         ),
@@ -210,7 +230,7 @@ KIND = Kind(
     plan=plan,
     outcome=let_go,
     in_short=in_short,
-    assumptions=lambda _traced, _setting: _LEFT_OUT,
+    assumptions=lambda _traced, _setting: [tr(_LEFT_OUT)],
     told=prose.told,
     page=PAGE,
     element="let_go",

@@ -12,20 +12,21 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, log, number
+from ...language import tr, tr_as, tr_later, written
 from ...motions.journey import Event, Prescribed
 from ...motions.people import felt, given_leg, last_state, lean_deg, on_floor, weight_g
 from ...phrases import seconds
 from ...physics.constants import G0_M_S2
-from ..kind import Finding, Kind, Page, Stage, called, when
+from ..kind import Finding, Kind, Page, Stage, when
 from ..motion import along_given, at_height
 from ..people import GIVEN, GROUP, SELF, WEIGHT_TERM, Person, over_the_feet, person
-from ..places import over_its_floor
+from ..places import between, over_its_floor
 from . import prose
 
 _LEAST_PUSH = 1e-6  # of the greatest one
 _FELT = 0.005  # in g; less is none worth a word
 _AT_ONCE_S = 0.005
-_LEFT_OUT = ["The rider stands still in the cabin; the air of the shaft goes with it."]
+_LEFT_OUT = tr_later("The rider stands still in the cabin; the air of the shaft goes with it.")
 
 
 _LEAST_WAY_M = 1e-6  # of a ride: over less its speeds would be no numbers
@@ -35,33 +36,35 @@ class Lift(Person):
     """Someone rides a lift in a spoke; heights are those of the cabin's floor."""
 
     kind: Literal["lift"]
-    to_height_m: float = number("To height", "m", 0, 100_000, shown=linear(0, 100))
-    top_speed_m_s: float = number("Top speed", "m/s", 0.01, 1_000, 2.0, shown=log(0.1, 20))
-    acceleration_m_s2: float | None = number("Speeds up by", "m/s²", 0.001, 100, None, shown=log(0.1, 5))
+    to_height_m: float = number(tr_later("To height"), "m", 0, 100_000, shown=linear(0, 100))
+    top_speed_m_s: float = number(tr_later("Top speed"), "m/s", 0.01, 1_000, 2.0, shown=log(0.1, 20))
+    acceleration_m_s2: float | None = number(tr_later("Speeds up by"), "m/s²", 0.001, 100, None, shown=log(0.1, 5))
 
 
 def check(motion, setting, shape):
     """A shaft goes from the ground to the hub, or to the axis; it may pass a ceiling."""
     habitat, place, half = setting.habitat, motion.place, motion.centre_m
     if not habitat.in_space:
-        yield "kind", motion.kind, f"another kind of motion on a {shape}: no spoke leads to its axis"
+        yield "kind", motion.kind, tr("another kind of motion on a {shape}: no spoke leads to its axis", shape=shape)
         return
     low, top = _shaft(habitat, place, half)
     side = habitat.hull_half_width_m(place.floor)
     if abs(place.axial_m) > side:
-        yield "place.axial_m", place.axial_m, f"{-side:.9g} to {side:.9g} m, inside the hull"
+        yield "place.axial_m", place.axial_m, tr("{least} to {most} m, inside the hull", **between(-side, side))
         return
     yield from over_its_floor(habitat, place)
     if top < low:
-        yield "centre_m", half, "small enough that a person of twice that height fits below hub and axis"
+        yield "centre_m", half, tr("small enough that a person of twice that height fits below hub and axis")
         return
-    may_be = f"{low:.9g} to {top:.9g} m: from the ground to a head's height below the hub or the axis"
+    may_be = tr(
+        "{least} to {most} m: from the ground to a head's height below the hub or the axis", **between(low, top)
+    )
     if not low <= place.height_m <= top:
         yield "place.height_m", place.height_m, may_be
     if not low <= motion.to_height_m <= top:
         yield "to_height_m", motion.to_height_m, may_be
     elif abs(motion.to_height_m - place.height_m) < _LEAST_WAY_M:
-        yield "to_height_m", motion.to_height_m, "another height than that where it starts"
+        yield "to_height_m", motion.to_height_m, tr("another height than that where it starts")
 
 
 def _shaft(habitat, place, half):
@@ -183,14 +186,15 @@ def rode(traced, units):
     """What a ride in a lift does sideways."""
     findings = traced.findings
     most, tilt = findings["most_sideways_m_s2"], findings["most_tilt_deg"]
-    out = [f"The ride takes {seconds(findings['takes_s'])}{_cut(traced, findings)}."]
-    out += _off_the_floor(traced, findings)
+    out = [_takes(traced, findings), *_off_the_floor(traced, findings)]
     if most / G0_M_S2 < _FELT and tilt < 1:
-        return [*out, "The sideways push is negligible."]
-    return [
-        *out,
-        f"The rider is pushed {_way(findings)} by up to {most / G0_M_S2:.2f} g, and down leans by up to {tilt:.0f}°.",
-    ]
+        return [*out, tr("The sideways push is negligible.")]
+    places = {"way": _way(findings), "push": _figure_g(most), "angle": written(tilt, ".0f")}
+    return [*out, tr("The rider is pushed {way} by up to {push}\u00a0g, and down leans by up to {angle}°.", **places)]
+
+
+def _figure_g(most_m_s2):
+    return written(most_m_s2 / G0_M_S2, ".2f")
 
 
 def _off_the_floor(traced, findings):
@@ -198,8 +202,15 @@ def _off_the_floor(traced, findings):
     if findings["leaves_s"] is None:
         return []
     after_s = findings["leaves_s"] - traced.plan.start_s
-    when_ = f"after {seconds(after_s)}" if after_s >= _AT_ONCE_S else "at once"
-    return [f"The rider leaves the cabin’s floor {when_}: it slows faster than the weight there holds them down."]
+    if after_s < _AT_ONCE_S:
+        return [
+            tr("The rider leaves the cabin’s floor at once: it slows faster than the weight there holds them down.")
+        ]
+    says = tr(
+        "The rider leaves the cabin’s floor after {time}: it slows faster than the weight there holds them down.",
+        time=seconds(after_s),
+    )
+    return [says]
 
 
 def in_short(traced, _units):
@@ -207,11 +218,12 @@ def in_short(traced, _units):
     findings = traced.findings
     most = findings["most_sideways_m_s2"]
     if findings["leaves_s"] is not None:
-        return f"leaves the cabin’s floor after {seconds(findings['leaves_s'] - traced.plan.start_s)}"
-    rides = f"rides for {seconds(findings['takes_s'])}"
+        return tr("leaves the cabin’s floor after {time}", time=seconds(findings["leaves_s"] - traced.plan.start_s))
+    takes = seconds(findings["takes_s"])
     if most / G0_M_S2 < _FELT:
-        return rides
-    return f"{rides}, pushed {_way(findings)} by up to {most / G0_M_S2:.2f} g"
+        return tr("rides for {time}", time=takes)
+    push = _figure_g(most)
+    return tr("rides for {time}, pushed {way} by up to {push} g", time=takes, way=_way(findings), push=push)
 
 
 def _way(findings):
@@ -220,45 +232,51 @@ def _way(findings):
     sideways = findings["sideways_m_s2"]
     spinward, antispinward = (sideways > least).any(), (sideways < -least).any()
     if spinward == antispinward:
-        return "sideways"
-    return "spinward" if spinward else "antispinward"
+        return tr_as("pushed", "sideways")
+    return tr_as("pushed", "spinward") if spinward else tr_as("pushed", "antispinward")
 
 
-def _cut(traced, findings):
-    lasts = traced.track.ends_s - traced.plan.start_s
-    return "" if traced.track.end == "arrived" else f", of which {seconds(lasts)} are shown"
+def _takes(traced, findings):
+    takes, lasts = seconds(findings["takes_s"]), seconds(traced.track.ends_s - traced.plan.start_s)
+    if traced.track.end == "arrived":
+        return tr("The ride takes {time}.", time=takes)
+    return tr("The ride takes {time}, of which {shown} are shown.", time=takes, shown=lasts)
 
 
 PAGE = Page(
     group=GROUP,
-    **called("a lift ride", short="Lift"),
+    add=tr_later("a lift ride"),
+    short=tr_later("Lift"),
+    title=tr_later("Lift"),
+    one=tr_later("lift ride"),
+    many=tr_later("lift rides"),
     sentence=(
-        "Rides a lift from {place.height_m} to {to_height_m} at ",
-        when("acceleration_m_s2", "up to "),
+        tr_later("Rides a lift from {place.height_m} to {to_height_m} at "),
+        when("acceleration_m_s2", tr_later("up to ")),
         "{top_speed_m_s}",
-        when("acceleration_m_s2", ", gaining speed at {acceleration_m_s2}"),
+        when("acceleration_m_s2", tr_later(", gaining speed at {acceleration_m_s2}")),
         ".",
     ),
     rows={
-        "place.height_m": "From height",
-        "to_height_m": "To height",
-        "top_speed_m_s": "Top speed",
-        "acceleration_m_s2": "Gains",
+        "place.height_m": tr_later("From height"),
+        "to_height_m": tr_later("To height"),
+        "top_speed_m_s": tr_later("Top speed"),
+        "acceleration_m_s2": tr_later("Gains"),
     },
-    more=("Person", SELF),
+    more=(tr_later("Person"), SELF),
     mirrored=False,
     findings=(
-        Finding("apparent_g", "weight at the feet", "g", WEIGHT_TERM),
-        Finding("sideways_m_s2", "sideways push", "m/s²", "sideways push", sided=True),
-        Finding("tilt_deg", "floor seems to tilt", "°", "apparent tilt"),
-        Finding("takes_s", "the ride takes", "s", "lift"),
+        Finding("apparent_g", tr_later("weight at the feet"), "g", WEIGHT_TERM),
+        Finding("sideways_m_s2", tr_later("sideways push"), "m/s²", tr_later("sideways push"), sided=True),
+        Finding("tilt_deg", tr_later("floor seems to tilt"), "°", tr_later("apparent tilt")),
+        Finding("takes_s", tr_later("the ride takes"), "s", tr_later("lift")),
     ),
     terms={
-        "Apparent tilt": (
+        tr_later("Apparent tilt"): tr_later(
             "How far the floor of a moving lift seems to slope, because the sideways push is felt together with the "
             "weight."
         ),
-        "Lift": (
+        tr_later("Lift"): tr_later(
             "A car that goes toward or away from the axis. Because the rim moves faster than the hub, its wall must "
             "push the rider sideways."
         ),
@@ -274,7 +292,7 @@ KIND = Kind(
     plan=plan,
     outcome=rode,
     in_short=in_short,
-    assumptions=lambda _traced, _setting: _LEFT_OUT,
+    assumptions=lambda _traced, _setting: [tr(_LEFT_OUT)],
     told=prose.told,
     page=PAGE,
     element="lift",

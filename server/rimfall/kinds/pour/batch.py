@@ -16,6 +16,7 @@ from functools import cached_property
 import numpy as np
 
 from ...errors import TooMuch, refusal
+from ...language import tr, written
 from ...motions import trajectory_batch
 from ...motions.flight import Release, fly
 from ...motions.track import grid_spans, grid_times
@@ -163,11 +164,15 @@ def _shares(motion, chance, count):
     jitter = motion.jitter
     number = max(round(count / (1 + jitter**2 / 4)), 1)  # the mean cube of 1 + j (u - 1/2)
     if number > MOST_DROPS:
-        say = (
-            f"Motion {motion.name} would break into {number:,} drops, each with a path of its own; it may have "
-            f"{MOST_DROPS:,}. Pour for less time or through a wider lip, or leave out tilt and jitter."
+        most = written(MOST_DROPS, ",")
+        say = tr(
+            "Motion {name} would break into {count} drops, each with a path of its own; it may have {most}. Pour for less time or "
+            "through a wider lip, or leave out tilt and jitter.",
+            name=motion.name,
+            count=written(number, ","),
+            most=most,
         )
-        raise TooMuch(refusal("motions", motion.name, f"within {MOST_DROPS:,} drops of their own paths", say))
+        raise TooMuch(refusal("motions", motion.name, tr("within {count} drops of their own paths", count=most), say))
     return (1 + jitter * (chance.random(number) - 0.5)) ** 3
 
 

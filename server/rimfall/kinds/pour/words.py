@@ -4,10 +4,12 @@ from dataclasses import replace
 
 import numpy as np
 
+from ...language import tr, tr_as, tr_later, written
 from ...motions.ways import Way
 from ...phrases import STRAIGHT_BELOW, length, seconds, speed, where
 from ...physics.liquids import DROP_PER_STREAM, breakup_length_weber_m, named
-from ..words import briefly, in_air, landing, plainly, there, why
+from ..air_words import in_air
+from ..words import briefly, landing, plainly, say, since, there, why
 
 _FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)
 _A_BASIN_M = 0.2  # an opening wider than this is called a basin's
@@ -16,6 +18,18 @@ _TILTED_DEG = 0.05
 _BESIDE_M = 0.005  # nearer than this the cup stands in the middle of the pour
 _SYRUP_OHNESORGE = 1.0  # from here on a thread's own stiffness holds it back: common practice
 _NB = "\u00a0"
+
+# of whom a sentence is, as `words.IT`
+_STREAM, _FIRST_OF_STREAM = (tr_later("The stream"), 0), (tr_later("The first of the stream"), 0)
+_DROPS, _FIRST_DROP = (tr_later("The drops"), 1), (tr_later("The first drop"), 0)
+_AT_THE_RIM = (
+    tr_later("{who} comes down at the rim of {cup} {where} after {time}"),
+    tr_later("{who} come down at the rim of {cup} {where} after {time}"),
+)
+_ON_THE_TABLE = (
+    tr_later("{who} comes down on the table {where} after {time}"),
+    tr_later("{who} come down on the table {where} after {time}"),
+)
 
 
 def poured(traced, units):
@@ -38,19 +52,29 @@ def in_short(traced, units):
         lands = findings["lands_m"]
         if lands is not None and _moves(lands):
             first, last = (where(Way(0, *lands[name]), units, traced.across) for name in ("first", "last"))
-            return f"lands {first} at first and {last} at the end"
-        return "clings to the lip" if clings else briefly(traced, units)
+            return tr("lands {first} at first and {last} at the end", first=first, last=last)
+        return tr("clings to the lip") if clings else briefly(traced, units)
     cup = vessel(traced)
     if findings["caught"] > NONE:
-        return f"reaches {cup}: {_share(findings, units)}"
+        return tr("reaches {cup}: {share}", cup=cup, share=_share(findings, units))
     if findings["off_m"] is None or float(np.hypot(*findings["off_m"])) < _BESIDE_M:
-        return f"misses {cup}"
-    return f"misses {cup} by {length(float(np.hypot(*findings['off_m'])), units)}"
+        return tr("misses {cup}", cup=cup)
+    return tr("misses {cup} by {length}", cup=cup, length=length(float(np.hypot(*findings["off_m"])), units))
+
+
+def _is_basin(traced):
+    """What it is poured into is called by its width."""
+    return traced.motion.target.diameter_m > _A_BASIN_M
 
 
 def vessel(traced):
-    """What it is poured into, by its width: "the cup", "the basin"."""
-    return "the basin" if traced.motion.target.diameter_m > _A_BASIN_M else "the cup"
+    """What it is poured into, as what is reached: "the cup", "the basin"."""
+    return tr_as("reaches", "the basin") if _is_basin(traced) else tr_as("reaches", "the cup")
+
+
+def _of_vessel(traced):
+    """The same as what something is a part of."""
+    return tr_as("of", "the basin") if _is_basin(traced) else tr_as("of", "the cup")
 
 
 def _as_landed(traced):
@@ -66,20 +90,20 @@ def _lands(traced, units):
     """Where its first parcel comes down."""
     stream, end, down = traced.plan.stream, traced.track.end, traced.findings["comes_down"]
     many = stream.drop_diameter_m is not None and stream.batch is None
-    who = "The stream" if stream.drop_diameter_m is None else "The drops" if many else "The first drop"
+    who = _STREAM if stream.drop_diameter_m is None else _DROPS if many else _FIRST_DROP
     if down is not None:
         last = traced.track.events[-1]
-        on = f"at the rim of {vessel(traced)}" if down["on"] == "target" else "on the table"
         where_to = there(traced, last, units, stressed=True, none=STRAIGHT_BELOW)
-        after = f"after {seconds(last.time_s - traced.plan.start_s)}{plainly(traced, units)}"
-        return f"{who} {'come' if many else 'comes'} down {on} {where_to} {after}."
+        places = {"where": where_to, "time": since(traced, last)}
+        forms = _AT_THE_RIM if down["on"] == "target" else _ON_THE_TABLE
+        return f"{say(forms, who, cup=_of_vessel(traced), **places)}{plainly(traced, units)}."
     if stream.drop_diameter_m is not None:
-        return landing(traced, units, who, many)
+        return landing(traced, units, who)
     if traced.findings["lands_m"] is not None and _moves(traced.findings["lands_m"]):
-        return landing(traced, units, "The first of the stream")
+        return landing(traced, units, _FIRST_OF_STREAM)
     if traced.track.landing is None and end not in ("met a surface", "edge", "duration") and stream.regime == "drips":
-        return "With no weight to pull it off, the liquid clings to the lip."
-    return landing(traced, units, "The stream")
+        return tr("With no weight to pull it off, the liquid clings to the lip.")
+    return landing(traced, units, _STREAM)
 
 
 def _later(traced, units):
@@ -88,7 +112,7 @@ def _later(traced, units):
     if lands is None or traced.motion.target is not None or not _moves(lands):
         return ""
     last, middle = (where(Way(0, *lands[name]), units, traced.across) for name in ("last", "middle"))
-    return f"The last of it lands {last}, and on average it lands {middle}."
+    return tr("The last of it lands {last}, and on average it lands {middle}.", last=last, middle=middle)
 
 
 def _moves(lands):
@@ -102,22 +126,29 @@ def _leaving(traced, units):
     if stream.regime == "drips":
         return _drips(stream, units)
     thin = float(np.min(_thread(traced))) if len(traced.track.samples.time_s) else stream.lip_m
-    leaves = f"It leaves the lip at {speed(stream.speed_m_s, units)} and thins from {length(stream.lip_m, units)} to {length(thin, units)}"
+    places = {
+        "speed": speed(stream.speed_m_s, units),
+        "lip": length(stream.lip_m, units),
+        "thin": length(thin, units),
+    }
     if stream.breakup_s is None:
-        return f"{leaves}, whole to the end."
-    breaks = f"{leaves}; {_breaks_m(traced, units)} on it breaks into"
-    if stream.batch is None:
-        return f"{breaks} drops of {length(stream.drop_diameter_m, units)}, {1 / stream.drop_interval_s:.0f} a second."
-    _, streamed, last = stream.batch.fates()
-    return f"{breaks} {_sizes(stream.batch, units, streamed)}{_at_last(stream.batch, units, streamed, last)}."
+        return tr("It leaves the lip at {speed} and thins from {lip} to {thin}, whole to the end.", **places)
+    leaves = tr("It leaves the lip at {speed} and thins from {lip} to {thin}", **places)
+    return f"{leaves}; {_breaks(traced, units)}."
 
 
-def _breaks_m(traced, units):
-    """How far on a stream breaks, by the two published laws: "1.24 to 2.01 m"."""
+def _breaks(traced, units):
+    """How far on a stream breaks, by the two published laws ("between 1.24 m and 2.01 m"), and into what."""
     stream, liquid = traced.plan.stream, named(traced.motion.liquid)
     other_m = breakup_length_weber_m(liquid, stream.speed_m_s, stream.lip_m)
     least, most = (length(m, units) for m in sorted((other_m, stream.breakup_m)))
-    return f"between {least} and {most}" if least != most else least
+    far = tr("between {least} and {most}", least=least, most=most) if least != most else least
+    if stream.batch is None:
+        size, rate = length(stream.drop_diameter_m, units), written(1 / stream.drop_interval_s, ".0f")
+        return tr("{length} on it breaks into drops of {size}, {count} a second", length=far, size=size, count=rate)
+    _, streamed, last = stream.batch.fates()
+    breaks = tr("{length} on it breaks into {drops}", length=far, drops=_into(stream.batch, units, streamed))
+    return f"{breaks}{_at_last(stream.batch, units, streamed, last)}"
 
 
 def _drips(stream, units):
@@ -125,37 +156,59 @@ def _drips(stream, units):
         return ""
     if stream.batch is not None:
         return _drips_first(stream.batch, units)
-    drops = f"Too slow for a stream, it drips: drops of {length(stream.drop_diameter_m, units)}"
+    size = length(stream.drop_diameter_m, units)
     if stream.drop_count == 1:
-        return f"Too slow for a stream, it drips: one drop of {length(stream.drop_diameter_m, units)}."
-    return f"{drops}, one every {seconds(stream.drop_interval_s)}."
+        return tr("Too slow for a stream, it drips: one drop of {size}.", size=size)
+    every = seconds(stream.drop_interval_s)
+    return tr("Too slow for a stream, it drips: drops of {size}, one every {time}.", size=size, time=every)
 
 
 def _drips_first(batch, units):
     """A pour that is too slow for a stream as it begins: what drips, and what comes of a stream that there is later."""
     first, streamed, last = batch.fates()
-    drips = f"Too slow for a stream{' at first' if len(streamed) else ''}, it drips: {_sizes(batch, units, first)}."
+    drops = _sizes(batch, units, first)
     if not len(streamed):
-        return drips
-    return f"{drips} The stream that follows breaks into {_sizes(batch, units, streamed)}{_at_last(batch, units, streamed, last)}."
+        return tr("Too slow for a stream, it drips: {drops}.", drops=drops)
+    drips = tr("Too slow for a stream at first, it drips: {drops}.", drops=drops)
+    follows = tr("The stream that follows breaks into {drops}", drops=_into(batch, units, streamed))
+    return f"{drips} {follows}{_at_last(batch, units, streamed, last)}."
 
 
 def _at_last(batch, units, streamed, last):
     """What drips once there has been a stream: as the flow ends, or between streams too."""
     if not len(last):
         return ""
-    ends = np.max(batch.leaves_s[streamed]) < np.min(batch.leaves_s[last])
-    return f"; {'as the flow ends' if ends else 'whenever it is too slow again'} it drips: {_sizes(batch, units, last)}"
+    drops = _sizes(batch, units, last)
+    if np.max(batch.leaves_s[streamed]) < np.min(batch.leaves_s[last]):
+        return tr("; as the flow ends it drips: {drops}", drops=drops)
+    return tr("; whenever it is too slow again it drips: {drops}", drops=drops)
+
+
+def _span(batch, units, which):
+    """How many drops are meant, and how large they are in words: "6.1 mm", "6.1 mm to 8.4 mm"; which: their numbers."""
+    sizes = batch.diameter_m[which]
+    least, most = length(float(np.min(sizes)), units), length(float(np.max(sizes)), units)
+    return len(sizes), least if least == most else tr("{least} to {most}", least=least, most=most)
 
 
 def _sizes(batch, units, which):
     """Drops in words: "4 drops of 6.1 mm to 8.4 mm"; which: the numbers of those that are meant."""
-    sizes = batch.diameter_m[which]
-    if not len(sizes):
-        return "no drops in the time there is"
-    least, most = length(float(np.min(sizes)), units), length(float(np.max(sizes)), units)
-    count = f"{len(sizes):,} drops" if len(sizes) > 1 else "one drop"
-    return f"{count} of {least}" if least == most else f"{count} of {least} to {most}"
+    if not len(batch.diameter_m[which]):
+        return tr("no drops in the time there is")
+    count, size = _span(batch, units, which)
+    return tr("one drop of {size}", size=size) if count == 1 else _many(count, size)
+
+
+def _into(batch, units, which):
+    """The same as what a stream breaks into."""
+    if not len(batch.diameter_m[which]):
+        return tr_as("breaks into", "no drops in the time there is")
+    count, size = _span(batch, units, which)
+    return tr_as("breaks into", "one drop of {size}", size=size) if count == 1 else _many(count, size)
+
+
+def _many(count, size):
+    return tr("{count} drops of {size}", count=written(count, ","), size=size)
 
 
 def _thread(traced):
@@ -176,54 +229,92 @@ def _reaching(traced, units):
     target, findings = traced.motion.target, traced.findings
     if target is None:
         return ""
-    cup = vessel(traced)
     if findings["caught"] <= NONE:
-        return _misses(findings, cup, units, traced.across)
-    said = f"The {traced.motion.liquid} reaches {cup}: {_share(findings, units)}."
-    if findings["overflows_ml"] > 0:
-        said += f" {cup.capitalize()} is full; {_volume(findings['overflows_ml'], units)} runs over its rim."
-    return said + _moved(findings, cup, units, traced.across) + _level(findings, cup, units)
+        return _misses(traced, units)
+    reaches = tr(
+        "{liquid} reaches {cup}: {share}", liquid=_the_liquid(traced), cup=vessel(traced), share=_share(findings, units)
+    )
+    return " ".join(
+        one for one in (f"{reaches}.", _overflows(traced, units), _moved(traced, units), _level(traced, units)) if one
+    )
+
+
+def _the_liquid(traced):
+    """What is poured, as a sentence begins with it."""
+    return {
+        "water": tr_as("reaches", "The water"),
+        "tea": tr_as("reaches", "The tea"),
+        "coffee": tr_as("reaches", "The coffee"),
+        "olive oil": tr_as("reaches", "The olive oil"),
+        "honey": tr_as("reaches", "The honey"),
+    }[traced.motion.liquid]
 
 
 def _share(findings, units):
     """ "94 % of it, 56 ml; 4 ml are spilled", or "all of it, 60 ml"."""
+    caught = _volume(findings["caught_ml"], units)
     if findings["caught"] >= ALL:
-        return f"all of it, {_volume(findings['caught_ml'], units)}"
-    share = f"{100 * findings['caught']:.0f}{_NB}% of it, {_volume(findings['caught_ml'], units)}"
-    return f"{share}; {_volume(findings['spilled_ml'], units)} are spilled"
+        return tr("all of it, {volume}", volume=caught)
+    return tr(
+        "{percent}\u00a0% of it, {volume}; {spilled} are spilled",
+        percent=written(100 * findings["caught"], ".0f"),
+        volume=caught,
+        spilled=_volume(findings["spilled_ml"], units),
+    )
 
 
 def _volume(volume_ml, units):
     """A volume in words; a US fluid ounce is 29.5735295625 ml exactly (231 cubic inches to the gallon)."""
     if units == "us":
-        return f"{volume_ml / 29.5735295625:.1f}{_NB}fl{_NB}oz"
-    return f"{volume_ml:.0f}{_NB}ml" if volume_ml >= 10 else f"{volume_ml:.1f}{_NB}ml"
+        return f"{written(volume_ml / 29.5735295625, '.1f')}{_NB}fl{_NB}oz"
+    return f"{written(volume_ml, '.0f' if volume_ml >= 10 else '.1f')}{_NB}ml"
 
 
-def _misses(findings, cup, units, across):
-    if findings["off_m"] is None:
-        return f"It misses {cup}: none of it comes down to the rim's height."
-    by, goes = float(np.hypot(*findings["off_m"])), where(Way(0, *findings["off_m"]), units, across)
+def _overflows(traced, units):
+    if not traced.findings["overflows_ml"] > 0:
+        return ""
+    over = _volume(traced.findings["overflows_ml"], units)
+    if _is_basin(traced):
+        return tr("The basin is full; {volume} runs over its rim.", volume=over)
+    return tr("The cup is full; {volume} runs over its rim.", volume=over)
+
+
+def _misses(traced, units):
+    off_m, cup = traced.findings["off_m"], vessel(traced)
+    if off_m is None:
+        return tr("It misses {cup}: none of it comes down to the rim's height.", cup=cup)
+    by = float(np.hypot(*off_m))
     if by < _BESIDE_M:
-        return f"It misses {cup}: what would reach it is still under way when the scene ends."
-    return f"It misses {cup} by {length(by, units)}; {cup} should have stood {goes}."
+        return tr("It misses {cup}: what would reach it is still under way when the scene ends.", cup=cup)
+    places = {"length": length(by, units), "where": where(Way(0, *off_m), units, traced.across)}
+    if _is_basin(traced):
+        return tr("It misses the basin by {length}; the basin should have stood {where}.", **places)
+    return tr("It misses the cup by {length}; the cup should have stood {where}.", **places)
 
 
-def _moved(findings, cup, units, across):
+def _moved(traced, units):
     """How far off the middle of a cup that caught it, or a part of it, it comes down."""
+    findings, cup = traced.findings, _of_vessel(traced)
     if float(np.hypot(*findings["off_m"])) < _BESIDE_M:
-        return f" The middle of the pour comes down in the middle of {cup}." if findings["caught"] >= ALL else ""
-    goes = where(Way(0, *findings["off_m"]), units, across)
-    return "" if goes == STRAIGHT_BELOW else f" The middle of the pour comes down {goes} from the middle of {cup}."
+        if findings["caught"] < ALL:
+            return ""
+        return tr("The middle of the pour comes down in the middle of {cup}.", cup=cup)
+    goes = where(Way(0, *findings["off_m"]), units, traced.across, none="")
+    return goes and tr("The middle of the pour comes down {where} from the middle of {cup}.", where=goes, cup=cup)
 
 
-def _level(findings, cup, units):
+def _level(traced, units):
+    findings = traced.findings
     if findings["level_m"] is None:
         return ""
     tilt, deep = findings["level_tilt_deg"], findings["level_m"]
-    stands = f"stands {length(deep, units)} deep" if deep > 0 else "lies to one side of the bottom"
-    leans = f", its surface {tilt:.1f}° from {cup}'s own level" if tilt >= _TILTED_DEG else ""
-    return f" At rest it {stands}{leans}."
+    stands = (
+        tr("stands {length} deep", length=length(deep, units)) if deep > 0 else tr("lies to one side of the bottom")
+    )
+    if tilt < _TILTED_DEG:
+        return tr("At rest it {stands}.", stands=stands)
+    angle, cup = written(tilt, ".1f"), _of_vessel(traced)
+    return tr("At rest it {stands}, its surface {angle}° from {cup}'s own level.", stands=stands, angle=angle, cup=cup)
 
 
 def assumptions(traced, setting):
@@ -237,21 +328,28 @@ def _of_liquid(traced, setting):
     stream, out = traced.plan.stream, []
     if stream.breakup_s is not None:
         out.append(
-            "Where a stream breaks is known roughly: two published laws of its length are told, and the one of Grant and Middleman (1966) is "
-            "flown. Both are of a jet that does not stretch; a stream that gravity stretches breaks later."
+            tr(
+                "Where a stream breaks is known roughly: two published laws of its length are told, and the one of Grant and Middleman (1966) "
+                "is flown. Both are of a jet that does not stretch; a stream that gravity stretches breaks later."
+            )
         )
     if stream.regime == "stream" and stream.ohnesorge > _SYRUP_OHNESORGE:
-        out.append("So thick a liquid is held back by its own thread; this stream falls freely.")
+        out.append(tr("So thick a liquid is held back by its own thread; this stream falls freely."))
     if setting.air is not None and _widest_m(stream) > _FLATTENS_M:
-        out.append("Drops over 3 mm flatten and fall slower than the spheres flown here.")
+        out.append(tr("Drops over 3 mm flatten and fall slower than the spheres flown here."))
     alone = stream.batch is None or len(stream.batch.leaves_s) == 1
     if stream.regime == "drips" and stream.drop_count == 1 and alone:
-        out.append("The drop is all that is poured, let go as the pour begins, or as large as it can hang.")
+        out.append(tr("The drop is all that is poured, let go as the pour begins, or as large as it can hang."))
     if traced.motion.jitter and stream.drop_diameter_m is not None:
         out.append(_scatter(traced.motion))
     if traced.motion.target is not None:
-        cup = vessel(traced)
-        out.append(f"A parcel is caught where its centre passes down through {cup}'s opening; splashes are left out.")
+        cup = _of_vessel(traced)
+        out.append(
+            tr(
+                "A parcel is caught where its centre passes down through {cup}'s opening; splashes are left out.",
+                cup=cup,
+            )
+        )
     return out
 
 
@@ -262,8 +360,9 @@ def _widest_m(stream):
 
 
 def _scatter(motion):
-    half = f"{50 * motion.jitter:.3g}"
-    return (
-        f"Drops scatter by chance of seed {motion.seed}: diameters within ± {half} %, evenly; a velocity more as each breaks off, "
-        f"evenly from a ball of {half} % of its speed. Together they are what is poured."
+    return tr(
+        "Drops scatter by chance of seed {seed}: diameters within ± {half} %, evenly; a velocity more as each breaks off, evenly from a "
+        "ball of {half} % of its speed. Together they are what is poured.",
+        seed=motion.seed,
+        half=written(50 * motion.jitter, ".3g"),
     )

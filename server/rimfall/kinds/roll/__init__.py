@@ -7,16 +7,18 @@ from typing import Literal
 import numpy as np
 
 from ...fields import Strict, Whole, choice, linear, log, number
+from ...language import tr, tr_later, written
 from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
-from ...phrases import length, seconds
+from ...phrases import AND, length, seconds
 from ...physics import contact, frames
 from ...physics.constants import RPM_RAD_S
 from ...physics.coordinates import FlatChart
 from ...physics.ramp import Ramp, ramp_at
 from .. import telling
-from ..kind import Kind, Page, called, when
+from ..air_words import in_air
+from ..kind import Kind, Page, when
 from ..motion import (
     NO_GRAVITY,
     BodyPart,
@@ -30,8 +32,8 @@ from ..motion import (
     place_of,
     speed_field,
 )
-from ..places import TOUCH_M, of_a_size, over_its_floor, place_near
-from ..words import ending, in_air, off, rose, since, the
+from ..places import TOUCH_M, below_half_the_radius, between, of_a_size, over_its_floor, place_near
+from ..words import ending, off, rose, since, the, the_at, this_surface
 
 _SWING_M = 0.05  # a swing along the axis smaller than this is none worth a word
 
@@ -39,21 +41,21 @@ _SWING_M = 0.05  # a swing along the axis smaller than this is none worth a word
 class RampPart(Strict):
     """A flat ramp that stands on the deck, its middle at the motion's place, its foot on the deck."""
 
-    slope_deg: float = number("Slope", "°", 0, 80, shown=linear(0, 45))
-    heading_deg: float = heading_field("Rises toward")
-    length_m: float = number("Ramp length", "m", 0.1, 1_000, 4.0, shown=log(0.5, 20))
-    width_m: float = number("Ramp width", "m", 0.1, 1_000, 1.0, shown=log(0.5, 20))
+    slope_deg: float = number(tr_later("Slope"), "°", 0, 80, shown=linear(0, 45))
+    heading_deg: float = heading_field(tr_later("Rises toward"))
+    length_m: float = number(tr_later("Ramp length"), "m", 0.1, 1_000, 4.0, shown=log(0.5, 20))
+    width_m: float = number(tr_later("Ramp width"), "m", 0.1, 1_000, 1.0, shown=log(0.5, 20))
 
 
 class Roll(Motion):
     """A ball that rolls, or slides until it grips, on the deck or on a ramp."""
 
     kind: Literal["roll"]
-    speed_m_s: float = speed_field("Speed", 0.0)
-    heading_deg: float = heading_field("Toward")
+    speed_m_s: float = speed_field(tr_later("Speed"), 0.0)
+    heading_deg: float = heading_field(tr_later("Toward"))
     body: BodyPart = body_field()
     ball_spin_rpm: float = ball_spin_field()
-    start: Literal["rolling", "sliding"] = choice("Starts", default="rolling")
+    start: Literal["rolling", "sliding"] = choice(tr_later("Starts"), default="rolling")
     ramp: RampPart | None = None
     bounces: Whole = bounces_field()
 
@@ -65,12 +67,12 @@ def check(motion, setting, _shape):
         yield from small
         return
     if not diameter < habitat.radius_m / 2:
-        yield "body.diameter_m", diameter, f"below half the radius, {habitat.radius_m / 2:g} m"
+        yield "body.diameter_m", diameter, below_half_the_radius(habitat)
         return
     yield from over_its_floor(habitat, place)
     least, side, _ = habitat.sides(place.floor, diameter / 2)
     if not least <= place.axial_m <= side:
-        yield "place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, on the ground"
+        yield "place.axial_m", place.axial_m, tr("{least} to {most} m, on the ground", **between(least, side))
         return
     yield from _lies(habitat, motion, diameter)
 
@@ -80,10 +82,12 @@ def _lies(habitat, motion, diameter_m):
     laid = seat(habitat, motion, half)
     height = float(habitat.chart(place.floor).height(laid.position_m[None])[0])
     if place.height_m and abs(place.height_m - height) > 1e-6:
-        yield "place.height_m", place.height_m, f"0, or {height:.9g} m: a ball that rolls lies on its surface"
+        lies = tr("0, or {height} m: a ball that rolls lies on its surface", height=written(height, ".9g"))
+        yield "place.height_m", place.height_m, lies
     for surface in habitat.surfaces(place.floor):
         if float(surface.gap(laid.position_m[:, None], np.array([half]))[0]) < -TOUCH_M:
-            may_be = f"small enough that the ball does not start inside the {surface.name_at(laid.position_m)}"
+            inside = this_surface(surface.name_at(laid.position_m))
+            may_be = tr("small enough that the ball does not start inside {surface}", surface=inside)
             if motion.ramp is None:
                 yield "body.diameter_m", diameter_m, may_be
             else:
@@ -185,25 +189,27 @@ def rolled(traced, units):
     track, events = traced.track, traced.track.events
     if risen := rose(traced, units):
         return risen
-    on = the(traced, traced.plan.surface)
-    grip = next((e for e in events if e.kind == "grip"), None)
-    begin = f"It rolls on {on}"
-    if traced.motion.start == "sliding":
-        begin = f"It slides on {on}"
-        if grip is not None:
-            begin += f", grips after {since(traced, grip)} and rolls"
     contacts = [e for e in events if e.surface is not None and e.surface != traced.plan.surface]
-    met = (
-        f", meets {the(traced, contacts[0].surface)} after {since(traced, contacts[0])}"
-        if contacts and track.end != "landed"
-        else ""
-    )
-    last = ending(traced, units)
+    parts = [_begins(traced)]
+    if contacts and track.end != "landed":
+        met = contacts[0]
+        parts.append(tr("meets {surface} after {time}", surface=the(traced, met.surface), time=since(traced, met)))
     return [
-        f"{begin}{met} and {last}." if last else f"{begin}.",
+        f"{tr(AND, first=', '.join(parts), last=ending(traced, units))}.",
         *_swing(traced, units),
         *_plain_roll(traced, units),
     ]
+
+
+def _begins(traced):
+    """How it begins, as a sentence that goes on."""
+    on = the_at(traced, traced.plan.surface)
+    if traced.motion.start != "sliding":
+        return tr("It rolls on {surface}", surface=on)
+    grip = next((e for e in traced.track.events if e.kind == "grip"), None)
+    if grip is None:
+        return tr("It slides on {surface}", surface=on)
+    return tr("It slides on {surface}, grips after {time} and rolls", surface=on, time=since(traced, grip))
 
 
 def _swing(traced, units):
@@ -216,7 +222,7 @@ def _swing(traced, units):
     far = float(np.max(np.abs(axial)))
     if far < _SWING_M or abs(axial[-1]) > 0.9 * far:
         return []
-    return [f"Along the axis it goes {length(far, units)} at the most, and is turned back."]
+    return [tr("Along the axis it goes {length} at the most, and is turned back.", length=length(far, units))]
 
 
 def _plain_roll(traced, units):
@@ -224,29 +230,36 @@ def _plain_roll(traced, units):
     if beside is None:
         return []
     if beside.ends_s <= traced.plan.start_s:
-        return ["Under plain gravity it would stay where it is."]
-    where = off(traced, traced.plain_end, units)
-    return [f"Under plain gravity it would be {where} after {seconds(beside.ends_s - traced.plan.start_s)}."]
+        return [tr("Under plain gravity it would stay where it is.")]
+    where, after = off(traced, traced.plain_end, units), seconds(beside.ends_s - traced.plan.start_s)
+    return [tr("Under plain gravity it would be {where} after {time}.", where=where, time=after)]
 
 
 _COMMA = when("start", ",", when("speed_m_s", ","), equals="sliding")
-_GOES = "at {speed_m_s}, {heading_deg}"
 PAGE = Page(
-    group="Things",
-    **called("a roll"),
+    group=tr_later("Things"),
+    add=tr_later("a roll"),
+    short=tr_later("Roll"),
+    title=tr_later("Roll"),
+    one=tr_later("roll"),
+    many=tr_later("rolls"),
     sentence=(
         when(
             "start",
-            f"Set sliding {_GOES}",
-            when("speed_m_s", f"Rolled {_GOES}", "Let roll from rest"),
+            tr_later("Set sliding at {speed_m_s}, {heading_deg}"),
+            when("speed_m_s", tr_later("Rolled at {speed_m_s}, {heading_deg}"), tr_later("Let roll from rest")),
             equals="sliding",
         ),
-        when("ramp", " on a ramp of {ramp.slope_deg} that rises {ramp.heading_deg}", when("ball_spin_rpm", _COMMA)),
-        when("ball_spin_rpm", " spinning at {ball_spin_rpm} about the upright"),
+        when(
+            "ramp",
+            tr_later(" on a ramp of {ramp.slope_deg} that rises {ramp.heading_deg}"),
+            when("ball_spin_rpm", _COMMA),
+        ),
+        when("ball_spin_rpm", tr_later(" spinning at {ball_spin_rpm} about the upright")),
         ".",
     ),
-    rows={"speed_m_s": None, "heading_deg": None, "start": "Starts"},
-    terms={"Roll": "A ball that rolls on the ground, or slides until it grips."},
+    rows={"speed_m_s": None, "heading_deg": None, "start": tr_later("Starts")},
+    terms={tr_later("Roll"): tr_later("A ball that rolls on the ground, or slides until it grips.")},
 )
 KIND = Kind(
     name="roll",

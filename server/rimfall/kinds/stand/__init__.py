@@ -1,18 +1,22 @@
 """Things that stand on a level table, or on the ground, and cannot roll: they stay, slide, or go over the edge."""
 
+from functools import reduce
 from typing import Literal
 
 import numpy as np
 
+from ...language import tr, tr_later
 from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
+from ...phrases import AND
 from ...physics.surfaces import Drum, Plane
 from .. import telling
-from ..kind import Kind, Page, Stage, called
+from ..air_words import in_air
+from ..kind import Kind, Page, Stage
 from ..motion import BodyPart, Motion, at_height, body_field, body_of, place_of
 from ..places import body_clear
-from ..words import briefly, ending, in_air, rose, since, the, there
+from ..words import briefly, ending, it_does, rose, since, the_at, there
 
 _ON_THE_GROUND_M = 1e-9  # a thing whose underside is that near the ground stands on it
 
@@ -59,40 +63,53 @@ def stood(traced, units):
     if risen := rose(traced, units):
         return risen
     events = [e for e in traced.track.events if e.kind in ("slip", "grip")]
-    on = the(traced, traced.plan.surface)
+    on = the_at(traced, traced.plan.surface)
     if not events:
         moved = any(e.kind not in ("release", "time_limit", "rest") for e in traced.track.events)
-        return [f"It {ending(traced, units)}."] if moved else [f"It stands on {on} and does not slide."]
-    parts = []
-    for event in events[:6]:
-        at_once = event.time_s <= traced.plan.start_s
-        slides = "slides at once" if at_once else f"slides from {since(traced, event)} on"
-        parts.append(
-            slides if event.kind == "slip" else f"grips {there(traced, event, units)} after {since(traced, event)}"
-        )
-    more = "" if len(events) <= 6 else ", and so on"
-    out = [f"On {on} it {' and '.join(parts)}{more}."]
+        return [
+            it_does(ending(traced, units)) if moved else tr("It stands on {surface} and does not slide.", surface=on)
+        ]
+    does = reduce(
+        lambda first, last: tr(AND, first=first, last=last), [_slides(traced, event, units) for event in events[:6]]
+    )
+    out = [
+        tr("On {surface} it {does}.", surface=on, does=does)
+        if len(events) <= 6
+        else tr("On {surface} it {does}, and so on.", surface=on, does=does)
+    ]
     if traced.track.end in ("edge", "landed", "met a surface"):
-        out.append(f"It {ending(traced, units)}.")
+        out.append(it_does(ending(traced, units)))
     return out
+
+
+def _slides(traced, event, units):
+    """That it begins to slide, or grips, in a phrase."""
+    after = since(traced, event)
+    if event.kind == "grip":
+        return tr("grips {where} after {time}", where=there(traced, event, units), time=after)
+    return tr("slides at once") if event.time_s <= traced.plan.start_s else tr("slides from {time} on", time=after)
 
 
 def in_short(traced, units):
     """Whether it stays, in a phrase."""
     if any(e.kind not in ("release", "time_limit", "rest") for e in traced.track.events):
         return briefly(traced, units)
-    return f"stands on {the(traced, traced.plan.surface)} and does not slide"
+    return tr("stands on {surface} and does not slide", surface=the_at(traced, traced.plan.surface))
 
 
 PAGE = Page(
-    group="Things",
-    **called("a thing on a table", short="Stand", title="On a table", many="things on tables"),
-    sentence="Stands on a table, its middle {place.height_m} above the {ground}.",
-    rows={"place.height_m": "Height"},
+    group=tr_later("Things"),
+    add=tr_later("a thing on a table"),
+    short=tr_later("Stand"),
+    title=tr_later("On a table"),
+    one=tr_later("thing on a table"),
+    many=tr_later("things on tables"),
+    sentence=tr_later("Stands on a table, its middle {place.height_m} above the {ground}."),
+    rows={"place.height_m": tr_later("Height")},
     mirrored=False,
-    events={"grip": "grips"},
-    stays="stands",
-    terms={"Stand": "A thing on a level table: it may stay, slide, or go over the edge."},
+    events={"grip": tr_later("grips")},
+    stays=tr_later("stands"),
+    terms={tr_later("Stand"): tr_later("A thing on a level table: it may stay, slide, or go over the edge.")},
     stage=Stage(mover="cup", beside="table", attended_m=0.6),
 )
 KIND = Kind(

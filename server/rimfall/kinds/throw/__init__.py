@@ -2,28 +2,38 @@
 
 from typing import Literal
 
-from ..kind import Kind, Page, Stage, called
+from ...language import tr_later
+from ..air_words import in_air
+from ..kind import Kind, Page, Stage
 from ..motion import at_height, elevation_field, heading_field, speed_field
 from ..released import REBOUNDS, SPINS, Released, check, flew, plan
 from ..telling import thrown
-from ..words import in_air
 
 
 class Throw(Released):
     """Something thrown."""
 
     kind: Literal["throw"]
-    speed_m_s: float = speed_field("Speed", 0.0)
-    heading_deg: float = heading_field("Toward")
-    elevation_deg: float = elevation_field("Up", 0.0)
+    speed_m_s: float = speed_field(tr_later("Speed"), 0.0)
+    heading_deg: float = heading_field(tr_later("Toward"))
+    elevation_deg: float = elevation_field(tr_later("Up"), 0.0)
 
 
 PAGE = Page(
-    group="Things",
-    **called("a throw"),
-    sentence=("Thrown at {speed_m_s}, {elevation_deg}, {heading_deg}", SPINS, ".", REBOUNDS),
-    rows={"speed_m_s": None, "elevation_deg": "Up", "heading_deg": None, "place.height_m": "From height"},
-    terms={"Throw": "A thing that leaves the hand with a speed, relative to the place it leaves."},
+    group=tr_later("Things"),
+    add=tr_later("a throw"),
+    short=tr_later("Throw"),
+    title=tr_later("Throw"),
+    one=tr_later("throw"),
+    many=tr_later("throws"),
+    sentence=(tr_later("Thrown at {speed_m_s}, {elevation_deg}, {heading_deg}"), SPINS, ".", REBOUNDS),
+    rows={
+        "speed_m_s": None,
+        "elevation_deg": tr_later("Up"),
+        "heading_deg": None,
+        "place.height_m": tr_later("From height"),
+    },
+    terms={tr_later("Throw"): tr_later("A thing that leaves the hand with a speed, relative to the place it leaves.")},
     stage=Stage(aimed=True),
 )
 KIND = Kind(

@@ -9,13 +9,14 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, log, number
+from ...language import tr, tr_later
 from ...motions.journey import Prescribed
 from ...motions.people import given_leg
 from ...motions.setting import GREATEST_LIMIT_S
 from ...physics.bodies import Body
 from ...vessel import tumble
 from ...vessel.damped import Damped
-from ..kind import Finding, Kind, Page, Stage, called, when
+from ..kind import Finding, Kind, Page, Stage, when
 from ..motion import Motion, along_given
 from . import words
 
@@ -26,18 +27,18 @@ class Tumble(Motion):
     """The craft let go, with rates about its own x and y axes besides its spin."""
 
     kind: Literal["tumble"]
-    about_x_rpm: float = number("About x", "rpm", -200, 200, 0.0, shown=linear(-2, 2))
-    about_y_rpm: float = number("About y", "rpm", -200, 200, 0.0, shown=linear(-2, 2))
-    losses_s: float | None = number("Wobble changes by e in", "s", 1, 1e9, None, shown=log(10, 10_000))
+    about_x_rpm: float = number(tr_later("About x"), "rpm", -200, 200, 0.0, shown=linear(-2, 2))
+    about_y_rpm: float = number(tr_later("About y"), "rpm", -200, 200, 0.0, shown=linear(-2, 2))
+    losses_s: float | None = number(tr_later("Wobble changes by e in"), "s", 1, 1e9, None, shown=log(10, 10_000))
 
 
 def check(motion, setting, _shape):
     """It is let go as the scene begins, at its own centre of mass."""
     if motion.start_s:
-        yield "start_s", motion.start_s, "0: the craft is let go as the scene begins"
+        yield "start_s", motion.start_s, tr("0: the craft is let go as the scene begins")
     for name, value in motion.place:
         if value:
-            yield f"place.{name}", value, "0: a craft turns about its centre of mass, wherever that is"
+            yield f"place.{name}", value, tr("0: a craft turns about its centre of mass, wherever that is")
 
 
 def plan(setting, motion):
@@ -93,24 +94,32 @@ def _findings(setting, _plan, track):
 
 
 PAGE = Page(
-    group="Craft",
-    **called("a tumble", title="The craft"),
+    group=tr_later("Craft"),
+    add=tr_later("a tumble"),
+    short=tr_later("Tumble"),
+    title=tr_later("The craft"),
+    one=tr_later("tumble"),
+    many=tr_later("tumbles"),
     sentence=(
-        "The craft is let go, turning at {about_x_rpm} about its x axis and {about_y_rpm} about its y axis besides its spin",
-        when("losses_s", "; losing energy, its wobble changes by a factor of e in {losses_s}"),
+        tr_later(
+            "The craft is let go, turning at {about_x_rpm} about its x axis and {about_y_rpm} about its y axis besides its spin"
+        ),
+        when("losses_s", tr_later("; losing energy, its wobble changes by a factor of e in {losses_s}")),
         ".",
     ),
-    rows={"about_x_rpm": "About x", "about_y_rpm": "About y", "losses_s": "Losses"},
+    rows={"about_x_rpm": tr_later("About x"), "about_y_rpm": tr_later("About y"), "losses_s": tr_later("Losses")},
     mirrored=False,
-    stays="tumbles",
+    stays=tr_later("tumbles"),
     findings=(
-        Finding("nutation_first_deg", "nutation at first", "°", "nutation"),
-        Finding("nutation_last_deg", "nutation in the end", "°", "nutation"),
-        Finding("floor_least_g", "least gravity at the floor", "g", "apparent gravity"),
-        Finding("floor_greatest_g", "greatest gravity at the floor", "g", "apparent gravity"),
+        Finding("nutation_first_deg", tr_later("nutation at first"), "°", tr_later("nutation")),
+        Finding("nutation_last_deg", tr_later("nutation in the end"), "°", tr_later("nutation")),
+        Finding("floor_least_g", tr_later("least gravity at the floor"), "g", tr_later("apparent gravity")),
+        Finding("floor_greatest_g", tr_later("greatest gravity at the floor"), "g", tr_later("apparent gravity")),
     ),
     terms={
-        "Tumble": "A craft let go, with nothing to turn it or hold it: it turns about its centre of mass as one body.",
+        tr_later("Tumble"): tr_later(
+            "A craft let go, with nothing to turn it or hold it: it turns about its centre of mass as one body."
+        ),
     },
     stage=Stage(mover="craft", attended_m=None, no_arrows=("velocity", "centrifugal", "coriolis")),
 )

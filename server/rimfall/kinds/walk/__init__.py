@@ -10,6 +10,7 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, number
+from ...language import tr, tr_later, written
 from ...motions.course import Round, course, floats_at_m_s
 from ...motions.journey import Event, Prescribed
 from ...motions.people import felt, last_state, lean_deg, on_floor, weight_g
@@ -17,33 +18,33 @@ from ...phrases import seconds, speed
 from ...physics.brackets import narrowed
 from ...physics.constants import PERSON_HEIGHT_M, TURN_RAD
 from ...physics.crossings import TOUCH_M
-from ..kind import Finding, Kind, Page, Stage, called, when
+from ..kind import Finding, Kind, Page, Stage, when
 from ..motion import along_given, at_height, elevation_field, heading_field, speed_field
 from ..people import AS_A_BALL, GIVEN, GROUP, RUNS_M_S, SELF, WEIGHT_TERM, Person, over_the_feet, person, stands
-from ..words import the
+from ..words import the_at
 from . import prose
 
 _FELT = 0.005  # a share that is none worth a word
 _AT_ONCE_S = 0.005
 _MOST_TURNS = 1_000.0  # round the axis in one walk: seconds of work
-_LEFT_OUT = ["The body goes evenly; the ups and downs of steps are left out.", AS_A_BALL]
+_LEFT_OUT = tr_later("The body goes evenly; the ups and downs of steps are left out.")
 
 
 class Walk(Person):
     """Someone walks, runs, or climbs stairs or a ladder."""
 
     kind: Literal["walk"]
-    speed_m_s: float = speed_field("Speed", 1.4)
-    heading_deg: float = heading_field("Toward")
-    climb_deg: float = elevation_field("Climbs", 0.0)
-    for_s: float = number("For", "s", 0.05, 600, 5.0, shown=linear(1, 60))
+    speed_m_s: float = speed_field(tr_later("Speed"), 1.4)
+    heading_deg: float = heading_field(tr_later("Toward"))
+    climb_deg: float = elevation_field(tr_later("Climbs"), 0.0)
+    for_s: float = number(tr_later("For"), "s", 0.05, 600, 5.0, shown=linear(1, 60))
 
 
 def check(motion, setting, shape):
     """Who walks stands; the ground is level that way; it does not begin into the ground, nor go round too often."""
     clashes = [*_level(motion, setting.habitat, shape)] or [*stands(setting.habitat, motion)]
     if motion.climb_deg < 0 and motion.place.height_m == 0:
-        clashes.append(("climb_deg", motion.climb_deg, "0 to 90 degrees: the feet are on the ground already"))
+        clashes.append(("climb_deg", motion.climb_deg, tr("0 to 90 degrees: the feet are on the ground already")))
     yield from clashes or _rounds(motion, setting)
 
 
@@ -52,9 +53,10 @@ def _level(motion, habitat, shape):
     if habitat.section_radius_m is None:
         return
     if motion.place.axial_m:
-        yield "place.axial_m", motion.place.axial_m, f"0 m: in a {shape} the ground slopes beside it"
+        yield "place.axial_m", motion.place.axial_m, tr("0 m: in a {shape} the ground slopes beside it", shape=shape)
     if motion.heading_deg % 180.0:
-        yield "heading_deg", motion.heading_deg, f"0 or 180 degrees: in a {shape} the ground slopes every other way"
+        may_be = tr("0 or 180 degrees: in a {shape} the ground slopes every other way", shape=shape)
+        yield "heading_deg", motion.heading_deg, may_be
 
 
 def _rounds(motion, setting):
@@ -64,7 +66,8 @@ def _rounds(motion, setting):
     lasts_s = stop(setting, way, person(motion), motion.place.floor, lasts_s).after_s
     turns = abs(way.turned_rad(lasts_s)) / TURN_RAD
     if turns > _MOST_TURNS:
-        may_be = f"0.05 to {lasts_s * _MOST_TURNS / turns:.3g} s at that speed: about a thousand times round"
+        most = written(lasts_s * _MOST_TURNS / turns, ".3g")
+        may_be = tr("0.05 to {most} s at that speed: about a thousand times round", most=most)
         yield "for_s", motion.for_s, may_be
 
 
@@ -160,93 +163,146 @@ def walked(traced, units):
     """What walking does to weight."""
     findings = traced.findings
     if not len(findings["feet_g"]):
-        return ["The scene ends before the first step."]
+        return [tr("The scene ends before the first step.")]
     standing, feet = findings["standing_g"], findings["feet_g"]
-    first, last = float(feet[0]), float(feet[-1])
-    goes = f"{seconds(traced.track.ends_s - traced.plan.start_s)} at {speed(traced.motion.speed_m_s, units)}"
+    first, last, head = float(feet[0]), float(feet[-1]), _g(findings["head_g"][0])
+    goes = {
+        "lasts": seconds(traced.track.ends_s - traced.plan.start_s),
+        "speed": speed(traced.motion.speed_m_s, units),
+    }
     if traced.motion.speed_m_s == 0 and standing > 0:
-        return [f"Standing still, the feet feel {first:.2f} g; the head feels {float(findings['head_g'][0]):.2f} g."]
+        return [tr("Standing still, the feet feel {feet} g; the head feels {head} g.", feet=_g(first), head=head)]
     if findings["leaves_s"] is not None and feet[0] == 0.0:
-        return [*_leaves(traced, units, goes), *_ending(traced, units)]
+        return [*_leaves(traced, units, goes), *_ending(traced)]
     if standing == 0:
-        return [f"There is no weight to walk with: {goes} take a handrail."]
-    more = first / standing - 1
-    change = (
-        "as standing"
-        if abs(more) < _FELT
-        else f"{abs(100 * more):.0f} % {'more' if more > 0 else 'less'} than standing"
-    )
-    out = [
-        f"On the way, {goes}, the feet feel {first:.2f} g, {change}{_later(first, last)}; the head feels {float(findings['head_g'][0]):.2f} g."
-    ]
+        return [tr("There is no weight to walk with: {lasts} at {speed} take a handrail.", **goes)]
+    places = {"feet": _g(first), "change": _change(first / standing - 1)}
     if findings["leaves_s"] is not None:
-        out = [f"At first the feet feel {first:.2f} g, {change}.", *_leaves(traced, units, goes)]
-    return [*out, *_leaning(findings), *_ending(traced, units), *_floating(traced, units)]
+        out = [tr("At first the feet feel {feet} g, {change}.", **places), *_leaves(traced, units, goes)]
+    else:
+        out = [_on_the_way(last, abs(last - first) < _FELT, head, places | goes)]
+    return [*out, *_leaning(findings), *_ending(traced), *_floating(traced, units)]
+
+
+def _g(value):
+    return written(float(value), ".2f")
+
+
+def _change(more):
+    """How weight differs from that of who stands, more as a share of it."""
+    if abs(more) < _FELT:
+        return tr("as standing")
+    percent = written(abs(100 * more), ".0f")
+    if more > 0:
+        return tr("{percent} % more than standing", percent=percent)
+    return tr("{percent} % less than standing", percent=percent)
+
+
+def _on_the_way(last, same, head, places):
+    """What feet and head feel on the way; same: the feet feel at the end what they feel at first."""
+    if same:
+        return tr(
+            "On the way, {lasts} at {speed}, the feet feel {feet}\u00a0g, {change}; the head feels {head}\u00a0g.",
+            head=head,
+            **places,
+        )
+    return tr(
+        "On the way, {lasts} at {speed}, the feet feel {feet}\u00a0g, {change}, and {last}\u00a0g at the end; the head feels {head}\u00a0g.",
+        last=_g(last),
+        head=head,
+        **places,
+    )
 
 
 def _leaves(traced, units, goes):
     """That the walker does not stay on the floor: nothing presses the feet on."""
-    after_s = traced.findings["leaves_s"] - traced.plan.start_s
-    when_ = f"after {seconds(after_s)}" if after_s >= _AT_ONCE_S else "at once"
-    floats = traced.findings["floats_at_m_s"]
-    above = "" if floats is None else f": beyond {speed(floats, units)} antispinward nothing presses the feet on"
-    return [f"The walker leaves the floor {when_}{above}. The way shown, {goes}, would take a handrail."]
+    after_s, floats = traced.findings["leaves_s"] - traced.plan.start_s, traced.findings["floats_at_m_s"]
+    after, at_once = seconds(after_s), after_s < _AT_ONCE_S
+    if floats is None:
+        leaves = (
+            tr("The walker leaves the floor at once.")
+            if at_once
+            else tr("The walker leaves the floor after {time}.", time=after)
+        )
+    elif at_once:
+        leaves = tr(
+            "The walker leaves the floor at once: beyond {speed} antispinward nothing presses the feet on.",
+            speed=speed(floats, units),
+        )
+    else:
+        leaves = tr(
+            "The walker leaves the floor after {time}: beyond {speed} antispinward nothing presses the feet on.",
+            time=after,
+            speed=speed(floats, units),
+        )
+    return [f"{leaves} {tr('The way shown, {lasts} at {speed}, would take a handrail.', **goes)}"]
 
 
 def in_short(traced, _units):
     """What the feet feel, in a phrase."""
     feet = traced.findings["feet_g"]
     if not len(feet):
-        return "has no time for a step before the scene ends"
+        return tr("has no time for a step before the scene ends")
     if traced.findings["standing_g"] == 0:
-        return "has no weight to walk with"
+        return tr("has no weight to walk with")
     if feet[0] == 0.0:
-        return "leaves the floor at once"
-    return f"feels {float(feet[0]):.2f} g at the feet for {seconds(traced.track.ends_s - traced.plan.start_s)}"
-
-
-def _later(first, last):
-    return "" if abs(last - first) < _FELT else f", and {last:.2f} g at the end"
+        return tr("leaves the floor at once")
+    lasts = seconds(traced.track.ends_s - traced.plan.start_s)
+    return tr("feels {feet} g at the feet for {time}", feet=_g(feet[0]), time=lasts)
 
 
 def _leaning(findings):
     lean = float(max(findings["lean_deg"]))
-    return [f"Down leans by up to {lean:.0f}°."] if lean >= 1 else []
+    return [tr("Down leans by up to {angle}°.", angle=written(lean, ".0f"))] if lean >= 1 else []
 
 
-def _ending(traced, units):
+def _ending(traced):
     track = traced.track
     if track.end == "met a surface":
-        return [f"The way ends at {the(traced, track.events[-1].surface)}."]
-    return ["The way ends at the edge."] if track.end == "edge" else []
+        return [tr("The way ends at {surface}.", surface=the_at(traced, track.events[-1].surface))]
+    return [tr("The way ends at the edge.")] if track.end == "edge" else []
 
 
 def _floating(traced, units):
     floats = traced.findings["floats_at_m_s"]
-    return [] if floats is None else [f"At {speed(floats, units)} antispinward the feet would leave the ground."]
+    if floats is None:
+        return []
+    return [tr("At {speed} antispinward the feet would leave the ground.", speed=speed(floats, units))]
 
 
 PAGE = Page(
     group=GROUP,
-    **called("a walk"),
+    add=tr_later("a walk"),
+    short=tr_later("Walk"),
+    title=tr_later("Walk"),
+    one=tr_later("walk"),
+    many=tr_later("walks"),
     sentence=(
-        when("climb_deg", "Climbs", when("speed_m_s", "Runs", "Walks", above=RUNS_M_S)),
-        " at {speed_m_s}, {heading_deg},",
-        when("climb_deg", " up a slope of {climb_deg},"),
-        " for {for_s}.",
+        when("climb_deg", tr_later("Climbs"), when("speed_m_s", tr_later("Runs"), tr_later("Walks"), above=RUNS_M_S)),
+        tr_later(" at {speed_m_s}, {heading_deg},"),
+        when("climb_deg", tr_later(" up a slope of {climb_deg},")),
+        tr_later(" for {for_s}."),
     ),
-    rows={"speed_m_s": None, "heading_deg": None, "climb_deg": "Slope", "place.height_m": "Feet at", "for_s": "For"},
-    more=("Person", SELF),
+    rows={
+        "speed_m_s": None,
+        "heading_deg": None,
+        "climb_deg": tr_later("Slope"),
+        "place.height_m": tr_later("Feet at"),
+        "for_s": tr_later("For"),
+    },
+    more=(tr_later("Person"), SELF),
     findings=(
-        Finding("feet_g", "weight at the feet", "g", WEIGHT_TERM),
-        Finding("head_g", "at the head", "g", "apparent gravity"),
-        Finding("standing_g", "standing still", "g", "apparent gravity"),
-        Finding("sideways_m_s2", "sideways push", "m/s²", "sideways push", sided=True),
-        Finding("lean_deg", "leans", "°", "lean"),
-        Finding("floats_at_m_s", "would float at", "m/s", "floats at"),
+        Finding("feet_g", tr_later("weight at the feet"), "g", WEIGHT_TERM),
+        Finding("head_g", tr_later("at the head"), "g", tr_later("apparent gravity")),
+        Finding("standing_g", tr_later("standing still"), "g", tr_later("apparent gravity")),
+        Finding("sideways_m_s2", tr_later("sideways push"), "m/s²", tr_later("sideways push"), sided=True),
+        Finding("lean_deg", tr_later("leans"), "°", tr_later("lean")),
+        Finding("floats_at_m_s", tr_later("would float at"), "m/s", tr_later("floats at")),
     ),
     terms={
-        "Walk": "A person goes over the ground at an even speed. Spinward they are heavier, antispinward lighter.",
+        tr_later("Walk"): tr_later(
+            "A person goes over the ground at an even speed. Spinward they are heavier, antispinward lighter."
+        ),
     },
     stage=Stage(mover="person", attended_m=None, weight="feet_g"),
 )
@@ -258,7 +314,7 @@ KIND = Kind(
     plan=plan,
     outcome=walked,
     in_short=in_short,
-    assumptions=lambda _traced, _setting: _LEFT_OUT,
+    assumptions=lambda _traced, _setting: [tr(_LEFT_OUT), tr(AS_A_BALL)],
     catches=True,
     told=prose.told,
     page=PAGE,

@@ -9,9 +9,9 @@ import numpy as np
 from ... import __version__
 from ...errors import BadInput, refusal
 from ...kinds import KINDS
+from ...kinds.air_words import of_air
 from ...kinds.motion import body_of
 from ...kinds.places import clear_of_surfaces
-from ...kinds.words import of_air
 from ...language import tr, tr_later, written
 from ...motions.plan import Plan
 from ...motions.setting import Setting

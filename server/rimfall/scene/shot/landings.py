@@ -9,7 +9,7 @@ import numpy as np
 from ... import __version__
 from ...errors import BadInput, TooMuch, refusal
 from ...kinds import KINDS
-from ...kinds.words import of_air
+from ...kinds.air_words import of_air
 from ...language import tr, tr_later, written
 from ...motions.plan import Plan
 from ...motions.setting import Setting
