@@ -110,7 +110,7 @@ def test_a_sentence_follows_what_the_motion_has(kind, motion, wanted):
 
 def test_every_term_is_explained_and_no_term_twice():
     of_kinds = [term for kind in KINDS.values() for term in kind.page.terms]
-    of_the_page = re.findall(r"^  \['([^']+)', ", GLOSSARY.read_text(encoding="utf-8"), re.MULTILINE)
+    of_the_page = re.findall(r"^  \[trLater\('([^']+)'\), ", GLOSSARY.read_text(encoding="utf-8"), re.MULTILINE)
     terms = [term.lower() for term in (*of_kinds, *of_the_page)]
     assert len(terms) == len(set(terms)) > len(of_kinds)
     for kind in KINDS.values():

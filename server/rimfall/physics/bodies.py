@@ -82,7 +82,7 @@ def as_arrays(bodies):
 
 @dataclass(frozen=True)
 class NamedBody:
-    """A body a scene may name, and where its mass and size come from; both marked by `tr_later`."""
+    """A body a scene may name, and where its mass and size come from."""
 
     name: str
     body: Body
@@ -114,7 +114,7 @@ _STEEL_SOURCE = tr_later(
 
 NAMED_BODIES = (
     NamedBody(
-        tr_later("handball"),
+        "handball",
         Body(0.45, 0.18, shell="hollow", restitution=0.75, friction=0.6, rolling_resistance=0.01),
         tr_later(
             "IHF Rules of the Game, rule 3: men's ball 425-475 g, 58-60 cm round (from memory); rounded here; restitution, friction "
@@ -122,7 +122,7 @@ NAMED_BODIES = (
         ),
     ),
     NamedBody(
-        tr_later("tennis ball"),
+        "tennis ball",
         Body(0.0577, 0.067, shell="hollow", restitution=0.745, friction=0.6, rolling_resistance=0.02),
         tr_later(
             "ITF Rules of Tennis, Appendix I: middle of 56.0-59.4 g and 6.54-6.86 cm, restitution from the middle of the rebound of "
@@ -130,7 +130,7 @@ NAMED_BODIES = (
         ),
     ),
     NamedBody(
-        tr_later("table-tennis ball"),
+        "table-tennis ball",
         Body(0.0027, 0.04, shell="hollow", restitution=0.905, friction=0.25, rolling_resistance=0.01),
         tr_later(
             "ITTF Laws 2.03: 40 mm, 2.7 g; restitution from the middle of the ITTF's rebound of 24-26 cm from 30.5 cm on steel; "
@@ -138,29 +138,29 @@ NAMED_BODIES = (
         ),
     ),
     NamedBody(
-        tr_later("baseball"),
+        "baseball",
         Body(0.1453, 0.0738, restitution=0.55, friction=0.5, rolling_resistance=0.03),
         tr_later(
             "MLB Official Baseball Rules, rule 3.01: middle of 5-5.25 oz and 9-9.25 in round (from memory); restitution, friction "
             "and rolling resistance (common practice, no source)"
         ),
     ),
-    NamedBody(tr_later("steel ball 20 mm"), _ball(0.020, 7850.0, **_STEEL), _STEEL_SOURCE),
-    NamedBody(tr_later("steel ball 5 mm"), _ball(0.005, 7850.0, **_STEEL), _STEEL_SOURCE),
+    NamedBody("steel ball 20 mm", _ball(0.020, 7850.0, **_STEEL), _STEEL_SOURCE),
+    NamedBody("steel ball 5 mm", _ball(0.005, 7850.0, **_STEEL), _STEEL_SOURCE),
     NamedBody(
-        tr_later("cup"),
+        "cup",
         Body(0.25, 0.085, restitution=0.3, friction=0.4, rolling_resistance=0.05),
         tr_later("our own: a ceramic cup taken as a ball of its own width (common practice, no source)"),
     ),
     NamedBody(
-        tr_later("water drop 3 mm"),
+        "water drop 3 mm",
         _ball(0.003, 998.2, restitution=0.0, rolling_resistance=1.0),
         tr_later(
             "computed from 998.2 kg/m3, water at 20 C (IAPWS-95); it stays where it lands (common practice, no source)"
         ),
     ),
     NamedBody(
-        tr_later("helium balloon"),
+        "helium balloon",
         _light(0.28, _HELIUM_KG_M3, **_BALLOON),
         tr_later(
             "computed: a sphere of 28 cm at 101.325 kPa and 20 C, and 3 g of latex; its size, its latex, restitution, friction and rolling "
@@ -168,7 +168,7 @@ NAMED_BODIES = (
         ),
     ),
     NamedBody(
-        tr_later("air balloon"),
+        "air balloon",
         _light(0.28, _ROOM_AIR_KG_M3, **_BALLOON),
         tr_later(
             "computed: a sphere of 28 cm at 101.325 kPa and 20 C, and 3 g of latex; its size, its latex, restitution, friction and rolling "
@@ -176,7 +176,7 @@ NAMED_BODIES = (
         ),
     ),
     NamedBody(
-        tr_later("soap bubble"),
+        "soap bubble",
         _light(0.05, _ROOM_AIR_KG_M3, np.pi * 0.05**2 * _FILM_KG_M2, restitution=0.0, rolling_resistance=1.0),
         tr_later(
             "computed: 5 cm of air at 101.325 kPa and 20 C in a film of water of 1 micrometre (from memory: films are 0.1 to a few "
@@ -184,7 +184,7 @@ NAMED_BODIES = (
         ),
     ),
     NamedBody(
-        tr_later("sheet of paper"),
+        "sheet of paper",
         Body(
             0.080 * _A4_M2, 0.01, restitution=0.0, friction=0.4, rolling_resistance=1.0, drag_area_m2=PLATE_CD * _A4_M2
         ),
@@ -194,7 +194,7 @@ NAMED_BODIES = (
         ),
     ),
     NamedBody(
-        tr_later("falling person"),
+        "falling person",
         Body(75.0, 0.3, restitution=0.0, friction=0.6, rolling_resistance=1.0, drag_area_m2=0.70),
         tr_later(
             "75 kg, spread out: coefficient 1.0 on 0.70 m2 (OpenStax, College Physics, section 5.2; from memory); taken as 0.3 m thick "

@@ -30,14 +30,14 @@ class Liquid:
 
 LIQUIDS = (
     Liquid(
-        tr_later("water"),
+        "water",
         998.207,
         1.0016e-3,
         0.07274,
         tr_later("IAPWS-95, IAPWS R12-08 and IAPWS R1-76(2014), 20 C, 1 atm"),
     ),
     Liquid(
-        tr_later("tea"),
+        "tea",
         968.61,
         0.33307e-3,
         0.06175,
@@ -46,7 +46,7 @@ LIQUIDS = (
         ),
     ),
     Liquid(
-        tr_later("coffee"),
+        "coffee",
         980.55,
         0.43290e-3,
         0.06537,
@@ -55,7 +55,7 @@ LIQUIDS = (
         ),
     ),
     Liquid(
-        tr_later("olive oil"),
+        "olive oil",
         911.0,
         84.0e-3,
         0.0330,
@@ -65,7 +65,7 @@ LIQUIDS = (
         ),
     ),
     Liquid(
-        tr_later("honey"),
+        "honey",
         1_414.0,
         6.9,
         0.0550,

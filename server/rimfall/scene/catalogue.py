@@ -221,7 +221,7 @@ def _bodies():
             "name": b.name,
             "label": tr(BODIES[b.name]),
             **{name: getattr(b.body, name) for name in _OF_A_BODY},
-            "source": b.source,
+            "source": tr(b.source),
         }
         for b in NAMED_BODIES
     ]
@@ -252,7 +252,9 @@ def catalogue():
         "kinds": _kinds(),
         "shapes": _shapes(),
         "bodies": _bodies(),
-        "liquids": [asdict(liquid) | {"label": tr(CHOICES[liquid.name])} for liquid in LIQUIDS],
+        "liquids": [
+            asdict(liquid) | {"label": tr(CHOICES[liquid.name]), "source": tr(liquid.source)} for liquid in LIQUIDS
+        ],
         "person_height_m": PERSON_HEIGHT_M,
         "greatest_rim_speed_m_s": GREATEST_RIM_SPEED_M_S,
         "holds": _holds(),

@@ -11,7 +11,7 @@ from typing import Literal
 import numpy as np
 
 from ...fields import choice, linear, log, number
-from ...language import tr, tr_later, written
+from ...language import tr, tr_later, tr_later_as, written
 from ...motions.journey import Event, Prescribed
 from ...phrases import length, listed, seconds, speed
 from ...physics import frames
@@ -218,11 +218,11 @@ def in_short(traced, units):
 
 PAGE = Page(
     group=tr_later("Craft"),
-    add=tr_later("an approach"),
+    add=tr_later_as("added", "an approach"),
     short=tr_later("Approach"),
     title=tr_later("Approach"),
-    one=tr_later("approach"),
-    many=tr_later("approaches"),
+    one=tr_later_as("counted", "approach"),
+    many=tr_later_as("counted", "approaches"),
     sentence=tr_later(
         "Coasts in to the {dock} at {speed_m_s} from {from_m} away; it comes from {elevation_deg}, {heading_deg}."
     ),

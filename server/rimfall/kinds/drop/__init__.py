@@ -2,7 +2,7 @@
 
 from typing import ClassVar, Literal
 
-from ...language import tr_later
+from ...language import tr_later, tr_later_as
 from ..air_words import in_air
 from ..kind import Kind, Page
 from ..motion import at_height
@@ -20,11 +20,11 @@ class Drop(Released):
 
 PAGE = Page(
     group=tr_later("Things"),
-    add=tr_later("a drop"),
+    add=tr_later_as("added", "a drop"),
     short=tr_later("Drop"),
     title=tr_later("Drop"),
-    one=tr_later("drop"),
-    many=tr_later("drops"),
+    one=tr_later_as("counted", "drop"),
+    many=tr_later_as("counted", "drops"),
     sentence=(tr_later("Dropped from {place.height_m} above the {ground}"), SPINS, ".", REBOUNDS),
     rows={"place.height_m": tr_later("From height")},
     mirrored=False,

@@ -6,7 +6,7 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, log, number
-from ...language import tr, tr_later, written
+from ...language import tr, tr_later, tr_later_as, written
 from ...phrases import seconds, times, where
 from ..air_words import in_air
 from ..kind import Finding, Kind, Page, Stage, StepLimit, when
@@ -204,11 +204,11 @@ def assumptions(traced, setting):
 _AT_REST = when("first_angle_deg", "", tr_later(", at rest"))
 PAGE = Page(
     group=tr_later("Things"),
-    add=tr_later("a hanging thing"),
+    add=tr_later_as("added", "a hanging thing"),
     short=tr_later("Hang"),
     title=tr_later("Hanging"),
-    one=tr_later("hanging thing"),
-    many=tr_later("hanging things"),
+    one=tr_later_as("counted", "hanging thing"),
+    many=tr_later_as("counted", "hanging things"),
     sentence=(
         tr_later("Hangs on a line of {length_m}"),
         when("first_angle_deg", tr_later(", let go {first_angle_deg} aside, {first_heading_deg}")),

@@ -4,7 +4,7 @@ import math
 from typing import Literal
 
 from ...fields import linear, number
-from ...language import tr, tr_as, tr_later
+from ...language import tr, tr_as, tr_later, tr_later_as
 from ...motions.journey import Start
 from ...motions.plan import Plan
 from ...motions.ways import Ways
@@ -113,11 +113,11 @@ def assumptions(_traced, setting):
 
 PAGE = Page(
     group=GROUP,
-    add=tr_later("a jump"),
+    add=tr_later_as("added", "a jump"),
     short=tr_later("Jump"),
     title=tr_later("Jump"),
-    one=tr_later("jump"),
-    many=tr_later("jumps"),
+    one=tr_later_as("counted", "jump"),
+    many=tr_later_as("counted", "jumps"),
     sentence=(
         tr_later("Jumps at {speed_m_s}, "),
         when("elevation_deg", tr_later("straight up"), "{elevation_deg}, {heading_deg}", least=_STRAIGHT_UP_DEG),
@@ -129,7 +129,7 @@ PAGE = Page(
         tr_later("Person"),
         {"mass_kg": tr_later("Mass"), "drag_area_m2": tr_later("Drag area"), "centre_m": tr_later("Centre")},
     ),
-    carried=(tr_later("Run-up"), tr_later("none")),
+    carried=(tr_later("Run-up"), tr_later_as("run-up", "none")),
     findings=(Finding("apart_m", tr_later("lands off where they left"), "m", tr_later("drift")),),
     terms={
         tr_later("Jump"): tr_later(

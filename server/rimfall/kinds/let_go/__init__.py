@@ -9,7 +9,7 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, number
-from ...language import tr, tr_later
+from ...language import tr, tr_later, tr_later_as
 from ...motions.journey import Event, Prescribed
 from ...phrases import length, seconds, speed
 from ...physics import frames
@@ -190,11 +190,11 @@ def _sweeps(traced, findings, units):
 
 PAGE = Page(
     group=GROUP,
-    add=tr_later("someone who lets go of the rim"),
+    add=tr_later_as("added", "someone who lets go of the rim"),
     short=tr_later("Let go"),
     title=tr_later("Let go"),
-    one=tr_later("person letting go"),
-    many=tr_later("people letting go"),
+    one=tr_later_as("counted", "person letting go"),
+    many=tr_later_as("counted", "people letting go"),
     sentence=(
         tr_later("Hangs {place.height_m:under} the rim and lets go"),
         when("speed_m_s", tr_later(", pushing off at {speed_m_s}, {elevation_deg}, {heading_deg}")),

@@ -12,7 +12,7 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, log, number
-from ...language import tr, tr_as, tr_later, written
+from ...language import tr, tr_as, tr_later, tr_later_as, written
 from ...motions.journey import Event, Prescribed
 from ...motions.people import felt, given_leg, last_state, lean_deg, on_floor, weight_g
 from ...phrases import seconds
@@ -245,11 +245,11 @@ def _takes(traced, findings):
 
 PAGE = Page(
     group=GROUP,
-    add=tr_later("a lift ride"),
+    add=tr_later_as("added", "a lift ride"),
     short=tr_later("Lift"),
     title=tr_later("Lift"),
-    one=tr_later("lift ride"),
-    many=tr_later("lift rides"),
+    one=tr_later_as("counted", "lift ride"),
+    many=tr_later_as("counted", "lift rides"),
     sentence=(
         tr_later("Rides a lift from {place.height_m} to {to_height_m} at "),
         when("acceleration_m_s2", tr_later("up to ")),

@@ -3,7 +3,7 @@
 from typing import Literal
 
 from ...fields import Strict, Whole, choice, linear, listed, log, number
-from ...language import tr, tr_later, written
+from ...language import tr, tr_later, tr_later_as, written
 from ...physics.liquids import LIQUIDS
 from ..kind import Finding, Kind, Page, Stage, when
 from ..motion import Motion, at_height, elevation_field, heading_field
@@ -88,11 +88,11 @@ def _cup(habitat, cup, floor):
 
 PAGE = Page(
     group=tr_later("Liquids"),
-    add=tr_later("a pour"),
+    add=tr_later_as("added", "a pour"),
     short=tr_later("Pour"),
     title=tr_later("Pour"),
-    one=tr_later("pour"),
-    many=tr_later("pours"),
+    one=tr_later_as("counted", "pour"),
+    many=tr_later_as("counted", "pours"),
     sentence=(
         tr_later("Poured at {flow_ml_s} from "),
         when("tilt", tr_later("a tilting lip"), tr_later("a lip")),

@@ -7,7 +7,7 @@ from typing import Literal
 import numpy as np
 
 from ...fields import Strict, Whole, choice, linear, log, number
-from ...language import tr, tr_later, written
+from ...language import tr, tr_later, tr_later_as, written
 from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
@@ -238,11 +238,11 @@ def _plain_roll(traced, units):
 _COMMA = when("start", ",", when("speed_m_s", ","), equals="sliding")
 PAGE = Page(
     group=tr_later("Things"),
-    add=tr_later("a roll"),
+    add=tr_later_as("added", "a roll"),
     short=tr_later("Roll"),
     title=tr_later("Roll"),
-    one=tr_later("roll"),
-    many=tr_later("rolls"),
+    one=tr_later_as("counted", "roll"),
+    many=tr_later_as("counted", "rolls"),
     sentence=(
         when(
             "start",

@@ -5,7 +5,7 @@ from typing import Literal
 
 import numpy as np
 
-from ...language import tr, tr_later
+from ...language import tr, tr_later, tr_later_as
 from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
@@ -99,11 +99,11 @@ def in_short(traced, units):
 
 PAGE = Page(
     group=tr_later("Things"),
-    add=tr_later("a thing on a table"),
+    add=tr_later_as("added", "a thing on a table"),
     short=tr_later("Stand"),
     title=tr_later("On a table"),
-    one=tr_later("thing on a table"),
-    many=tr_later("things on tables"),
+    one=tr_later_as("counted", "thing on a table"),
+    many=tr_later_as("counted", "things on tables"),
     sentence=tr_later("Stands on a table, its middle {place.height_m} above the {ground}."),
     rows={"place.height_m": tr_later("Height")},
     mirrored=False,

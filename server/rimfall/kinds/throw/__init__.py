@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from ...language import tr_later
+from ...language import tr_later, tr_later_as
 from ..air_words import in_air
 from ..kind import Kind, Page, Stage
 from ..motion import at_height, elevation_field, heading_field, speed_field
@@ -21,11 +21,11 @@ class Throw(Released):
 
 PAGE = Page(
     group=tr_later("Things"),
-    add=tr_later("a throw"),
+    add=tr_later_as("added", "a throw"),
     short=tr_later("Throw"),
     title=tr_later("Throw"),
-    one=tr_later("throw"),
-    many=tr_later("throws"),
+    one=tr_later_as("counted", "throw"),
+    many=tr_later_as("counted", "throws"),
     sentence=(tr_later("Thrown at {speed_m_s}, {elevation_deg}, {heading_deg}"), SPINS, ".", REBOUNDS),
     rows={
         "speed_m_s": None,

@@ -9,7 +9,7 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, log, number
-from ...language import tr, tr_later
+from ...language import tr, tr_later, tr_later_as
 from ...motions.journey import Prescribed
 from ...motions.people import given_leg
 from ...motions.setting import GREATEST_LIMIT_S
@@ -95,11 +95,11 @@ def _findings(setting, _plan, track):
 
 PAGE = Page(
     group=tr_later("Craft"),
-    add=tr_later("a tumble"),
+    add=tr_later_as("added", "a tumble"),
     short=tr_later("Tumble"),
     title=tr_later("The craft"),
-    one=tr_later("tumble"),
-    many=tr_later("tumbles"),
+    one=tr_later_as("counted", "tumble"),
+    many=tr_later_as("counted", "tumbles"),
     sentence=(
         tr_later(
             "The craft is let go, turning at {about_x_rpm} about its x axis and {about_y_rpm} about its y axis besides its spin"

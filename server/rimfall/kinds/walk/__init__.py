@@ -10,7 +10,7 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, number
-from ...language import tr, tr_later, written
+from ...language import tr, tr_later, tr_later_as, written
 from ...motions.course import Round, course, floats_at_m_s
 from ...motions.journey import Event, Prescribed
 from ...motions.people import felt, last_state, lean_deg, on_floor, weight_g
@@ -272,11 +272,11 @@ def _floating(traced, units):
 
 PAGE = Page(
     group=GROUP,
-    add=tr_later("a walk"),
+    add=tr_later_as("added", "a walk"),
     short=tr_later("Walk"),
     title=tr_later("Walk"),
-    one=tr_later("walk"),
-    many=tr_later("walks"),
+    one=tr_later_as("counted", "walk"),
+    many=tr_later_as("counted", "walks"),
     sentence=(
         when("climb_deg", tr_later("Climbs"), when("speed_m_s", tr_later("Runs"), tr_later("Walks"), above=RUNS_M_S)),
         tr_later(" at {speed_m_s}, {heading_deg},"),
