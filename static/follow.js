@@ -1,5 +1,6 @@
 // The page to follow by: what the presenter's page tells, step by step, on the stages of a phone; and a mark where something may land.
 
+import { tr, trLater } from './state/language.js';
 import { createFollowClient } from './api/follow.js';
 import { createConnection } from './state/connection.js';
 import { createMark } from './follow/mark.js';
@@ -12,8 +13,14 @@ import { createClock } from './time/clock.js';
 
 const LOOKS = 5, // at the server's clock, when it begins
   LOOK_AGAIN_MS = 60_000;
-const SAID = { following: 'following', connected: 'connected', lost: 'Connection lost, trying again…', refused: 'not following', '': 'no key' };
-const NAMES = { aboard: 'See it from aboard', outside: 'See it from outside' };
+const SAID = {
+  following: trLater('following'),
+  connected: trLater('connected'),
+  lost: trLater('Connection lost, trying again…'),
+  refused: trLater('not following'),
+  '': trLater('no key'),
+};
+const NAMES = { aboard: trLater('See it from aboard'), outside: trLater('See it from outside') };
 const element = id => document.getElementById(id);
 const key = location.hash.slice(1);
 const server = createServerClock({ now: Date.now });
@@ -33,7 +40,7 @@ let shown = null,
   last = { line: '', ask: '' }; // what was read out
 
 if (key) follow();
-else say('', 'Scan the code on the presenter’s screen: its address has the key to follow by.');
+else say('', tr('Scan the code on the presenter’s screen: its address has the key to follow by.'));
 
 function follow() {
   const stream = client.listen({ heard, changed });
@@ -53,9 +60,9 @@ function follow() {
 
 function changed(state) {
   if (state === 'on') {
-    say(now ? 'following' : 'connected', now ? null : 'Waiting for the presenter…');
+    say(now ? 'following' : 'connected', now ? null : tr('Waiting for the presenter…'));
     lookAtTheClock();
-  } else if (state === 'lost') say('lost', now ? null : 'The connection is lost; trying again…');
+  } else if (state === 'lost') say('lost', now ? null : tr('The connection is lost; trying again…'));
   else {
     now = null;
     say('refused', state.refused);
@@ -63,7 +70,7 @@ function changed(state) {
 }
 
 function say(state, waiting) {
-  setText(element('state'), SAID[state]);
+  setText(element('state'), tr(SAID[state]));
   element('state').classList.toggle('on', state === 'following');
   document.body.dataset.follows = state;
   if (waiting === null) return;
@@ -92,7 +99,7 @@ function heard(name, data) {
 // The newest is shown once its scene is there; what comes meanwhile takes its place.
 async function take(told) {
   now = told;
-  say('following', shown ? '' : 'Loading the scene…');
+  say('following', shown ? '' : tr('Loading the scene…'));
   refresh();
   if (!told.scene) return;
   try {
@@ -107,7 +114,7 @@ async function take(told) {
     refresh();
     if (now.next) client.scene(now.next).catch(() => {});
   } catch {
-    if (now === told) say('following', shown ? '' : 'The scene could not be loaded; it is asked for again with the next step.');
+    if (now === told) say('following', shown ? '' : tr('The scene could not be loaded; it is asked for again with the next step.'));
   }
 }
 
@@ -119,35 +126,35 @@ function refresh() {
     off = ask?.down && ask.landing_m !== null && mark.placed_m !== null ? verdictOf(mark.placed_m, ask, shown?.round_m) : null;
   setText(element('title'), now.title || 'Rimfall');
   setText(element('line'), now.line);
-  setText(element('step'), now.of ? `step ${now.step} of ${now.of}` : '');
+  setText(element('step'), now.of ? tr('step {step} of {of}', { step: now.step, of: now.of }) : '');
   mark.update(ask, { units: now.view.units ?? 'si', off });
   const counts = ask && room.ask === ask.id && room.count > 0;
   setText(
     element('holds'),
     counts
-      ? `${room.count} of ${Math.max(room.followers, room.count)} marks placed`
+      ? tr('{count} of {all} marks placed', { count: room.count, all: Math.max(room.followers, room.count) })
       : now.over
-        ? 'The presenter has left the talk.'
-        : 'The presenter holds the clock.',
+        ? tr('The presenter has left the talk.')
+        : tr('The presenter holds the clock.'),
   );
   if (shown) {
     if (shown.digest === now.scene) shown.ask(ask, ask && mark.along_m !== null ? mark.along_m : null);
     tools();
   }
-  document.title = now.line ? `${now.line} · Rimfall` : 'Following · Rimfall';
+  document.title = now.line ? `${now.line} · Rimfall` : tr('Following · Rimfall');
   readOut(ask);
 }
 
 function tools() {
   shown.look();
   element('other').hidden = !shown.mayChoose;
-  setText(element('other'), NAMES[otherStage()]);
+  setText(element('other'), tr(NAMES[otherStage()]));
   element('own').hidden = false;
   setAttribute(element('own'), 'aria-pressed', shown.own);
-  setText(element('own'), shown.own ? 'Back to the presenter’s view' : 'Look around on my own');
+  setText(element('own'), shown.own ? tr('Back to the presenter’s view') : tr('Look around on my own'));
   for (const view of document.querySelectorAll('.stage-view')) view.tabIndex = shown.own ? 0 : -1;
   element('waiting').hidden = !now.dark;
-  if (now.dark) setText(element('waiting'), 'The screen is dark: look up.');
+  if (now.dark) setText(element('waiting'), tr('The screen is dark: look up.'));
 }
 
 // each once: the line, what is asked, and how it came out
@@ -159,11 +166,11 @@ function readOut(ask) {
       element('heard'),
       ask.down
         ? ask.landing_m === null
-          ? 'It does not come down.'
-          : 'It has landed.'
+          ? tr('It does not come down.')
+          : tr('It has landed.')
         : ask.revealed
-          ? 'No more marks are taken.'
-          : `Where will “${ask.motion}” land? You can place a mark.`,
+          ? tr('No more marks are taken.')
+          : tr('Where will “{motion}” land? You can place a mark.', { motion: ask.motion }),
     );
   last = { line: now.line, ask: asked };
 }

@@ -1,6 +1,7 @@
 // A scene or a talk in a file of its own that plays by itself: what the server's page would have asked for stands in the file, and nothing is
 // fetched. Bundled as one classic script (vendor_build.py); the server puts it into the file (exports/one_file).
 
+import { tr } from './state/language.js';
 import { createAnswers } from './api/held_answers.js';
 import { createStatusLine } from './panels/status_line.js';
 import { createTypeSize } from './panels/looks/theme.js';
@@ -27,7 +28,7 @@ else play();
 
 // the speaker's window is the same file in another dress
 function speak() {
-  document.title = `Speaker · ${document.title}`;
+  document.title = tr('Speaker · {title}', { title: document.title });
   document.body.replaceChildren(element('speaker-page').content);
   for (const style of document.querySelectorAll('style[data-of]')) style.media = style.dataset.of === 'speaker' ? 'all' : 'not all';
   showSpeaker({ channel: createChannel(window.opener) });

@@ -1,5 +1,6 @@
 // One question in flight, the newest waits, what belongs to another scene is dropped: of the paths, and of what people would feel.
 
+import { tr } from '../state/language.js';
 import { RADIUS, SPIN, readAt } from '../state/fields.js';
 import { dialOf, heldHome } from '../state/homes.js';
 import { createNewest } from '../state/newest.js';
@@ -31,7 +32,7 @@ export function createAsk({ store, trace, status = createStatus(), timers = {}, 
   }
 
   async function put({ document, units, hold, parts }, signal) {
-    const job = status.begin({ say: 'Working out the paths', dims: true, aside: () => shownFor(store), cancel: store.stale ? cancel : null });
+    const job = status.begin({ say: tr('Working out the paths'), dims: true, aside: () => shownFor(store), cancel: store.stale ? cancel : null });
     const began_ms = now();
     try {
       return await trace(document, { units, hold, signal, told: took_ms > SLOW_MS ? job.progress : null, parts });
@@ -66,7 +67,7 @@ export function createAsk({ store, trace, status = createStatus(), timers = {}, 
     solving = following = null;
     if (!store.stale) return;
     store.revert();
-    store.tell({ kind: 'told', say: 'Cancelled: everything is back at the values that were worked out.', field: null, again: store.redo });
+    store.tell({ kind: 'told', say: tr('Cancelled: everything is back at the values that were worked out.'), field: null, again: store.redo });
   }
 
   // what was merely told stays until its reader is done with it
@@ -128,7 +129,10 @@ function follower(store, path) {
 function shownFor(store) {
   if (!store.answered) return '';
   const read = path => readAt(store.fields, store.answer.scene, path);
-  return `The dimmed picture is for ${formatFigure(read(RADIUS), 0.1)}\u00a0m and ${formatFigure(read(SPIN), 0.01)}\u00a0rpm.`;
+  return tr('The dimmed picture is for {radius}\u00a0m and {spin}\u00a0rpm.', {
+    radius: formatFigure(read(RADIUS), 0.1),
+    spin: formatFigure(read(SPIN), 0.01),
+  });
 }
 
 // What people would feel, asked once its place was opened, and from then on with every change of the habitat or the person.

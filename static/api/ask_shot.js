@@ -1,5 +1,6 @@
 // Every throw that arrives, asked while place 5 is open, and anew with every change of the scene, of the catcher or of what is kept.
 
+import { tr } from '../state/language.js';
 import { createNewest } from '../state/newest.js';
 import { PLACE, aimRequest, stillChosen } from '../state/shot.js';
 import { createStatus } from '../state/status.js';
@@ -34,7 +35,7 @@ export function createAskShot({ store, aim, status = createStatus(), timers = {}
   }
 
   async function put({ body, units }, signal) {
-    const job = status.begin({ say: 'Looking for every throw that arrives' });
+    const job = status.begin({ say: tr('Looking for every throw that arrives') });
     try {
       return await aim(body, { units, signal });
     } finally {

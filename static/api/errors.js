@@ -1,11 +1,13 @@
 // Why a request has no answer: the server refused it, or gave none.
 
+import { tr } from '../state/language.js';
+
 const TOO_HEAVY = /^(work|motions\.\d+)$/; // the field that a refusal of too much work names: all of it, or a motion as a whole
 
 /** The server said no: `errors` is its list of {field, was, may_be, say}. */
 export class ValidationError extends Error {
   constructor(errors) {
-    super(errors[0]?.say ?? 'The server refused it.');
+    super(errors[0]?.say ?? tr('The server refused it.'));
     this.errors = errors;
   }
 

@@ -1,5 +1,7 @@
 // Server-sent events by fetch: an EventSource can send no key in a header, and does not tell why it was refused. Comes back by itself.
 
+import { tr } from '../state/language.js';
+
 const AGAIN_MS = [500, 1000, 2000, 4000]; // after it was in vain once, twice …
 const SILENCE_MS = 40_000; // more than two heartbeats of the server
 const REFUSED = [401, 403, 404];
@@ -59,7 +61,7 @@ export function listen(address, { headers = {}, heard, changed, timers = { later
 
   function refuse(said) {
     stopped = true;
-    changed({ refused: said?.refused?.[0]?.say ?? 'The server refused it.' });
+    changed({ refused: said?.refused?.[0]?.say ?? tr('The server refused it.') });
   }
 
   function lost(after_ms) {

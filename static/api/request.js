@@ -1,5 +1,6 @@
 // One request to the server: its answer, or why there is none. Asking again is up to state/connection.js.
 
+import { tr } from '../state/language.js';
 import { Unanswered, ValidationError } from './errors.js';
 import { upload } from './upload.js';
 
@@ -27,9 +28,10 @@ export async function request(path, { body, headers = {}, told = null, wait_ms, 
     return await read(response, alive);
   } catch (problem) {
     signal?.throwIfAborted();
-    if (silence.signal.aborted) throw new Unanswered(`The server has not answered for ${Math.round(wait_ms / 1000)}\u00a0s.`, { reason: 'late' });
+    if (silence.signal.aborted)
+      throw new Unanswered(tr('The server has not answered for {seconds}\u00a0s.', { seconds: Math.round(wait_ms / 1000) }), { reason: 'late' });
     if (problem instanceof ValidationError || problem instanceof Unanswered) throw problem;
-    throw new Unanswered('The server cannot be reached.', { cause: problem });
+    throw new Unanswered(tr('The server cannot be reached.'), { cause: problem });
   } finally {
     clearTimeout(timer);
   }
@@ -44,8 +46,8 @@ function sent(body) {
 async function problemOf(response) {
   const said = await response.json().catch(() => null);
   if (BUSY.includes(response.status)) return busy(said?.refused?.[0], response.headers.get('retry-after'));
-  if (BEHIND_A_PROXY.includes(response.status)) return new Unanswered('The server cannot be reached.');
-  return refusalIn(said) ?? new Unanswered(`The server failed (${response.status}).`, { reason: 'fault' });
+  if (BEHIND_A_PROXY.includes(response.status)) return new Unanswered(tr('The server cannot be reached.'));
+  return refusalIn(said) ?? new Unanswered(tr('The server failed ({status}).', { status: response.status }), { reason: 'fault' });
 }
 
 // What an answer refuses, or null. In the lines of a long answer all else that stands in the way comes so too.
@@ -61,7 +63,7 @@ const LATER = ['busy', 'stopping', 'ended']; // what a server is that may be ask
 function busy(refusal = null, retryAfter = null) {
   const asked_ms = retryAfter === null ? NaN : 1000 * Number(retryAfter);
   const wait_ms = asked_ms >= 0 ? Math.min(asked_ms, LONGEST_BUSY_MS) : BUSY_MS;
-  return new Unanswered(refusal?.say ?? 'The server is busy.', { reason: refusal?.was === 'ended' ? 'lost' : 'busy', wait_ms });
+  return new Unanswered(refusal?.say ?? tr('The server is busy.'), { reason: refusal?.was === 'ended' ? 'lost' : 'busy', wait_ms });
 }
 
 export const asJson = response => response.json();
@@ -87,7 +89,7 @@ export const asLines = told => async (response, alive) => {
       parts = [next];
     }
   }
-  if (last === null) throw new Unanswered('The answer of the server broke off.');
+  if (last === null) throw new Unanswered(tr('The answer of the server broke off.'));
   const refusal = refusalIn(last);
   if (refusal) throw refusal;
   return last;

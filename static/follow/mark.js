@@ -1,5 +1,6 @@
 // Where somebody thinks it lands: a slider, a step to either side, and one press that places it; once it has come down, how far off that was.
 
+import { tr } from '../state/language.js';
 import { h, setAttribute, setText } from '../panels/shared/dom.js';
 import { lengthWords, offWords } from '../state/guesses.js';
 
@@ -7,8 +8,8 @@ const STEP_M = 0.1;
 
 // among those of others; of two that are equally far off neither is the nearer
 function amongWords({ nearer, of }) {
-  if (nearer === of) return `the nearest of ${of + 1}`;
-  return nearer ? `nearer than ${nearer} of ${of} others` : 'no other is farther off';
+  if (nearer === of) return tr('the nearest of {count}', { count: of + 1 });
+  return nearer ? tr('nearer than {nearer} of {of} others', { nearer, of }) : tr('no other is farther off');
 }
 
 /** `place(along_m)` → promise of where the mark stands; `moved(along_m)`: it is somewhere else, not placed yet. */
@@ -18,15 +19,15 @@ export function createMark({ element, place, moved }) {
   const step = (by, sign, label) => h('button', { type: 'button', 'aria-label': label, onclick: () => put(stands_m() + by) }, sign);
   const send = h('button', { type: 'button', class: 'place', onclick: press });
   const told = h('p', { class: 'mark-told', role: 'status' });
-  const row = h('div', { class: 'mark-row' }, step(-STEP_M, '−', 'A tenth of a metre less'), slider, step(STEP_M, '+', 'A tenth of a metre more'));
+  const row = h('div', { class: 'mark-row' }, step(-STEP_M, '−', tr('A tenth of a metre less')), slider, step(STEP_M, '+', tr('A tenth of a metre more')));
   const verdict = h('p', { class: 'verdict', role: 'status' });
-  element.append(h('div', { class: 'mark-head' }, h('label', { for: 'mark' }, 'Where will it land?'), figure), row, send, told, verdict);
+  element.append(h('div', { class: 'mark-head' }, h('label', { for: 'mark' }, tr('Where will it land?')), figure), row, send, told, verdict);
   let state = { ask: null, along_m: null, placed_m: null }, // along_m: where the slider stands, null until a hand has moved it
     units = 'si';
 
   const metres = length_m => lengthWords(Math.abs(length_m), units);
   const middle_m = () => (state.ask.low_m + state.ask.high_m) / 2; // where it is let go
-  const wayOf = along_m => (Math.abs(along_m - middle_m()) < 0.05 ? '' : along_m < middle_m() ? 'antispinward' : 'spinward');
+  const wayOf = along_m => (Math.abs(along_m - middle_m()) < 0.05 ? '' : along_m < middle_m() ? tr('antispinward') : tr('spinward'));
   const words = along_m => [metres(along_m - middle_m()), wayOf(along_m)].filter(Boolean).join(' ');
 
   const stands_m = () => state.along_m ?? middle_m();
@@ -65,20 +66,23 @@ export function createMark({ element, place, moved }) {
     setAttribute(slider, 'aria-valuetext', words(along_m));
     const at_m = ask.revealed && placed_m !== null ? placed_m : along_m;
     figure.replaceChildren(metres(at_m - middle_m()), ' ', h('small', {}, wayOf(at_m)));
-    setText(send, placed_m === null ? 'Place my mark' : 'Move my mark');
+    setText(send, placed_m === null ? tr('Place my mark') : tr('Move my mark'));
     setText(told, trouble || toldOf(ask, placed_m));
     row.hidden = send.hidden = ask.revealed;
     figure.hidden = ask.revealed && placed_m === null;
     verdict.hidden = !off;
     if (!off) return;
-    verdict.replaceChildren(h('b', {}, `${offWords(Math.abs(off.off_m), units)} off`), ...(off.of ? [h('span', {}, amongWords(off))] : []));
+    verdict.replaceChildren(
+      h('b', {}, tr('{length} off', { length: offWords(Math.abs(off.off_m), units) })),
+      ...(off.of ? [h('span', {}, amongWords(off))] : []),
+    );
   }
 
   function toldOf({ revealed, down, landing_m }, placed_m) {
-    if (down && landing_m === null) return 'It does not come down.';
-    if (revealed && placed_m === null) return 'You placed no mark.';
-    if (revealed) return down ? '' : 'Now watch.';
-    return placed_m === null ? '' : `Your mark stands at ${words(placed_m)}.`;
+    if (down && landing_m === null) return tr('It does not come down.');
+    if (revealed && placed_m === null) return tr('You placed no mark.');
+    if (revealed) return down ? '' : tr('Now watch.');
+    return placed_m === null ? '' : tr('Your mark stands at {place}.', { place: words(placed_m) });
   }
 
   return {
@@ -92,7 +96,7 @@ export function createMark({ element, place, moved }) {
         Object.assign(slider, { min: ask.low_m, max: ask.high_m });
       }
       Object.assign(state, { ask, off });
-      setText(element.querySelector('label'), ask.revealed ? 'Your mark' : `Where will “${ask.motion}” land?`);
+      setText(element.querySelector('label'), ask.revealed ? tr('Your mark') : tr('Where will “{motion}” land?', { motion: ask.motion }));
       say();
     },
     put: along_m => state.ask && !state.ask.revealed && put(along_m),

@@ -2,6 +2,7 @@
 // record and no other. Which record a document belongs to stays with the document, so that undoing past the opening of another scene
 // goes back to the record of the first.
 
+import { tr, trLater } from '../state/language.js';
 import { newRecord, randomId, same } from './records.js';
 
 const SETTLE_MS = 250,
@@ -172,7 +173,7 @@ export function createKeeper({
     if (done.theirs) {
       named(sitting);
       done = await records.write({ ...record, id: sitting.id }, null, open);
-      told(words.twice);
+      told(tr(words.twice));
     }
     if (!waiting.has(sitting)) journal.drop(record.id);
     Object.assign(sitting, { rev: done.rev, written: document });
@@ -207,7 +208,7 @@ export function createKeeper({
 
   function setTrouble(next) {
     if (trouble?.why === next?.why) return;
-    if (trouble && !next) told('Your work is being kept again.');
+    if (trouble && !next) told(tr('Your work is being kept again.'));
     trouble = next;
     hearers.forEach(hear => hear());
   }
@@ -282,28 +283,28 @@ export function createKeeper({
 const TIMERS = { set: (fn, ms) => setTimeout(fn, ms), clear: id => clearTimeout(id) };
 
 function troubleOf(problem) {
-  if (problem.name === 'QuotaExceededError') return { why: 'full', say: 'Your work is not being kept: this browser’s storage is full.' };
+  if (problem.name === 'QuotaExceededError') return { why: 'full', say: tr('Your work is not being kept: this browser’s storage is full.') };
   if (problem.name === 'VersionError')
-    return { why: 'newer', say: 'Your work is not being kept: a newer Rimfall has been used in this browser. Reload the page.' };
-  return { why: 'refused', say: 'Your work is not being kept: this browser lets the page store nothing.' };
+    return { why: 'newer', say: tr('Your work is not being kept: a newer Rimfall has been used in this browser. Reload the page.') };
+  return { why: 'refused', say: tr('Your work is not being kept: this browser lets the page store nothing.') };
 }
 
 function droppedWords(titles, { untitled, one, many }) {
-  const first = `“${titles[0] || untitled}”`;
+  const first = tr('“{title}”', { title: titles[0] || tr(untitled) });
   return titles.length === 1 ? one(first) : many(titles.length, first);
 }
 
 const OF_SCENES = {
-  untitled: 'Untitled scene',
-  twice: 'This scene was changed in another tab as well: what you do here is kept as a scene of its own.',
-  one: first => `The oldest kept scene, ${first}, made room for this one.`,
-  many: (count, first) => `The ${count} oldest kept scenes made room, ${first} first.`,
+  untitled: trLater('Untitled scene'),
+  twice: trLater('This scene was changed in another tab as well: what you do here is kept as a scene of its own.'),
+  one: first => tr('The oldest kept scene, {title}, made room for this one.', { title: first }),
+  many: (count, first) => tr('The {count} oldest kept scenes made room, {title} first.', { count, title: first }),
 };
 
 /** The same of talks. */
 export const OF_TALKS = {
-  untitled: 'Untitled talk',
-  twice: 'This talk was changed in another tab as well: what you do here is kept as a talk of its own.',
-  one: first => `The oldest kept talk, ${first}, made room for this one.`,
-  many: (count, first) => `The ${count} oldest kept talks made room, ${first} first.`,
+  untitled: trLater('Untitled talk'),
+  twice: trLater('This talk was changed in another tab as well: what you do here is kept as a talk of its own.'),
+  one: first => tr('The oldest kept talk, {title}, made room for this one.', { title: first }),
+  many: (count, first) => tr('The {count} oldest kept talks made room, {title} first.', { count, title: first }),
 };

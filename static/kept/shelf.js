@@ -1,10 +1,12 @@
 // Kept scenes taken in hand: which one the page begins with, and whose record a document is. Whatever fails while one is opened, it
 // stays as it is.
 
+import { tr, trLater } from '../state/language.js';
+
 const DATABASE_MS = 3_000;
 
-const ELSEWHERE = 'This scene is open in another tab as well: what you change here is kept as a scene of its own.';
-const SAFE = 'It is kept as it was left, under Scenes.';
+const ELSEWHERE = trLater('This scene is open in another tab as well: what you change here is kept as a scene of its own.');
+const SAFE = trLater('It is kept as it was left, under Scenes.');
 
 /** fromHash(hash) → the document in an address, or null; refusalOf(problem) → what the server says against a scene, or null where it
  *  gave no answer; version: the program's. */
@@ -51,10 +53,10 @@ export function createShelf({ records, claims, tab, fromHash, refusalOf, version
         return document;
       };
       return [
-        { what: 'the scene of the link', find: async () => (link ? fromHash(hash) : null) },
-        { what: 'the scene of this tab', find: once(() => own(hash)), safe: SAFE },
-        { what: 'the scene kept last', find: once(newest), safe: SAFE },
-        { what: 'the scene as it was before', find: async () => before },
+        { what: tr('the scene of the link'), find: async () => (link ? fromHash(hash) : null) },
+        { what: tr('the scene of this tab'), find: once(() => own(hash)), safe: tr(SAFE) },
+        { what: tr('the scene kept last'), find: once(newest), safe: tr(SAFE) },
+        { what: tr('the scene as it was before'), find: async () => before },
       ];
     },
     /** ask() → the server's answer to a scene that is being opened. Of a kept one it is noted how that went: what is refused of it, or
@@ -82,7 +84,7 @@ export function createShelf({ records, claims, tab, fromHash, refusalOf, version
     /** For whoever shows the document: {document, record, release, say}; `record` null where its first change makes a new one. */
     shown(document) {
       const { record = null, release = null } = taken.get(document) ?? {};
-      return { document, record: release && record, release, say: record && !release ? ELSEWHERE : null };
+      return { document, record: release && record, release, say: record && !release ? tr(ELSEWHERE) : null };
     },
   };
 }

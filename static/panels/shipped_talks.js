@@ -1,11 +1,12 @@
 // The talks that come with the program: each with what it is about.
 
+import { tr } from '../state/language.js';
 import { countWords } from '../state/words.js';
 import { h, setChildren } from './shared/dom.js';
 
 /** list() → promise of [{id, title, about, steps}]; choose(one): somebody wants it. */
 export function createShippedTalks({ list, choose }) {
-  const element = h('section', { class: 'shipped-talks', 'aria-label': 'Talks that come with Rimfall', hidden: true });
+  const element = h('section', { class: 'shipped-talks', 'aria-label': tr('Talks that come with Rimfall'), hidden: true });
   let cards = [];
 
   function card(talk) {
@@ -17,14 +18,14 @@ export function createShippedTalks({ list, choose }) {
       h('span', {}, talk.about),
       h('span', { class: 'small' }, facts),
     );
-    return { button, element: h('li', {}, button), words: `${talk.title} ${talk.about} talk`.toLowerCase() };
+    return { button, element: h('li', {}, button), words: `${talk.title} ${talk.about} ${tr('talk')}`.toLowerCase() };
   }
 
   async function update() {
     if (cards.length) return;
     cards = (await list()).map(card);
-    const rows = h('ul', { class: 'shipped-list', 'aria-label': 'Talks' }, ...cards.map(one => one.element));
-    setChildren(element, h('h3', { class: 'third' }, 'Talks, ready to give'), rows);
+    const rows = h('ul', { class: 'shipped-list', 'aria-label': tr('Talks') }, ...cards.map(one => one.element));
+    setChildren(element, h('h3', { class: 'third' }, tr('Talks, ready to give')), rows);
     element.hidden = !cards.length;
   }
 

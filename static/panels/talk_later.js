@@ -1,5 +1,7 @@
 // The talk that the page may hold: all of it is fetched with the first press that wants it.
 
+import { tr } from '../state/language.js';
+
 /** `load()` → promise of the maker; `client`: its talks(), readyTalk(id) and talk(document). → show(), keep(), open(document) of a file, whose refusal
  *  it throws, openReady({id, title}), and given(): {talk, conductor} where the maker is open, else null: then the scene is presented as it stands. */
 export function createTalkLater({ store, status, client, load }) {
@@ -8,7 +10,7 @@ export function createTalkLater({ store, status, client, load }) {
 
   async function made() {
     if (maker) return maker;
-    const job = status.begin({ say: 'Loading' });
+    const job = status.begin({ say: tr('Loading') });
     try {
       loading ??= load();
       maker = await loading;
@@ -24,17 +26,22 @@ export function createTalkLater({ store, status, client, load }) {
     try {
       return await act(await made());
     } catch {
-      store.tell({ kind: 'failed', field: null, say: 'This part of the page could not be loaded.', again: wanted(act) });
+      store.tell({ kind: 'failed', field: null, say: tr('This part of the page could not be loaded.'), again: wanted(act) });
     }
   };
 
   async function openReady({ id, title }) {
-    const job = status.begin({ say: `Opening “${title}”` });
+    const job = status.begin({ say: tr('Opening {what}', { what: tr('“{title}”', { title }) }) });
     try {
       const [document, there] = await Promise.all([client.readyTalk(id), made()]);
       await there.open(document);
     } catch (problem) {
-      store.tell({ kind: 'failed', field: null, say: `“${title}” was not opened: ${problem.message}`, again: () => openReady({ id, title }) });
+      store.tell({
+        kind: 'failed',
+        field: null,
+        say: tr('“{title}” was not opened: {why}', { title, why: problem.message }),
+        again: () => openReady({ id, title }),
+      });
     } finally {
       job.end();
     }

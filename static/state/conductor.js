@@ -1,6 +1,7 @@
 // Puts the steps of a talk on the stages: scene and answer in one move, the view, the clock, and what is held back. It knows no elements and no
 // server, so that the page, who follows it and a talk in one file are conducted alike.
 
+import { tr } from './language.js';
 import { landsAt } from './asking.js';
 import { RADIUS, SPIN, getAt, putAt } from './fields.js';
 import { viewOfStep } from './step_view.js';
@@ -166,7 +167,7 @@ export function createConductor({ talk, store, clock, answerOf, calm = () => fal
   /** @param {any} problem */
   function fail({ message }) {
     conductor.waiting = false;
-    store.tell({ kind: 'failed', field: null, say: `This step could not be shown: ${message}`, again: show });
+    store.tell({ kind: 'failed', field: null, say: tr('This step could not be shown: {why}', { why: message }), again: show });
   }
 
   function settled() {

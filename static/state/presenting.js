@@ -1,23 +1,30 @@
 // Presenting: what each key does, how large words are, and what the presenter has turned on. No elements.
 
+import { tr, trLater } from './language.js';
+
 /** What may be pressed, {what, keys, listed, say}: by a clicker, on a keyboard, as a button, or in the speaker's window. */
 export const PRESSES = [
-  { what: 'next', keys: ['PageDown', 'ArrowRight', 'ArrowDown'], listed: 'Page Down, right, down', say: 'on: what is held back, then the next step' },
-  { what: 'back', keys: ['PageUp', 'ArrowLeft', 'ArrowUp'], listed: 'Page Up, left, up', say: 'back to the step before' },
-  { what: 'play', keys: [' '], listed: 'Space', say: 'play or pause' },
-  { what: 'dark', keys: ['b', '.'], listed: 'B, full stop', say: 'dark screen, and light again' },
-  { what: 'freeze', keys: ['f'], listed: 'F', say: 'freeze: all stands still, and goes on' },
-  { what: 'slow', keys: ['s'], listed: 'S', say: 'slow: a quarter of the speed, and back' },
-  { what: 'swap', keys: ['x'], listed: 'X', say: 'swap the stages' },
-  { what: 'merge', keys: ['m'], listed: 'M', say: 'merge: one stage fills, the other is small in it' },
-  { what: 'dials', keys: ['d'], listed: 'D', say: 'the dials, large' },
-  { what: 'laser', keys: ['l'], listed: 'L', say: 'a bright dot that follows the pointer' },
-  { what: 'notes', keys: ['n'], listed: 'N', say: 'the speaker’s window' },
-  { what: 'room', keys: ['r'], listed: 'R', say: 'the code by which phones follow, and how many do' },
-  { what: 'first', keys: ['Home'], listed: 'Home', say: 'the first step' },
-  { what: 'last', keys: ['End'], listed: 'End', say: 'the last step' },
-  { what: 'help', keys: ['?'], listed: '?', say: 'this list' },
-  { what: 'leave', keys: ['Escape'], listed: 'Esc', say: 'leave' },
+  {
+    what: 'next',
+    keys: ['PageDown', 'ArrowRight', 'ArrowDown'],
+    listed: trLater('Page Down, right, down'),
+    say: trLater('on: what is held back, then the next step'),
+  },
+  { what: 'back', keys: ['PageUp', 'ArrowLeft', 'ArrowUp'], listed: trLater('Page Up, left, up'), say: trLater('back to the step before') },
+  { what: 'play', keys: [' '], listed: trLater('Space'), say: trLater('play or pause') },
+  { what: 'dark', keys: ['b', '.'], listed: trLater('B, full stop'), say: trLater('dark screen, and light again') },
+  { what: 'freeze', keys: ['f'], listed: 'F', say: trLater('freeze: all stands still, and goes on') },
+  { what: 'slow', keys: ['s'], listed: 'S', say: trLater('slow: a quarter of the speed, and back') },
+  { what: 'swap', keys: ['x'], listed: 'X', say: trLater('swap the stages') },
+  { what: 'merge', keys: ['m'], listed: 'M', say: trLater('merge: one stage fills, the other is small in it') },
+  { what: 'dials', keys: ['d'], listed: 'D', say: trLater('the dials, large') },
+  { what: 'laser', keys: ['l'], listed: 'L', say: trLater('a bright dot that follows the pointer') },
+  { what: 'notes', keys: ['n'], listed: 'N', say: trLater('the speaker’s window') },
+  { what: 'room', keys: ['r'], listed: 'R', say: trLater('the code by which phones follow, and how many do') },
+  { what: 'first', keys: ['Home'], listed: trLater('Home'), say: trLater('the first step') },
+  { what: 'last', keys: ['End'], listed: trLater('End'), say: trLater('the last step') },
+  { what: 'help', keys: ['?'], listed: '?', say: trLater('this list') },
+  { what: 'leave', keys: ['Escape'], listed: trLater('Esc'), say: trLater('leave') },
 ];
 const OWN = new Map(PRESSES.flatMap(({ what, keys }) => keys.map(key => [key, what])));
 const ARROWS = new Set(['ArrowRight', 'ArrowDown', 'ArrowLeft', 'ArrowUp']);
@@ -65,7 +72,7 @@ export function swipeOf(dx, dy, ms) {
 export function oneStep({ store, clock }) {
   return {
     get title() {
-      return store.document.title || 'Untitled scene';
+      return store.document.title || tr('Untitled scene');
     },
     get steps() {
       return [this.step];

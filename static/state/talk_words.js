@@ -1,26 +1,27 @@
 // What a step of a talk is, in few words. No elements.
 
+import { inSigns, tr, trLater } from './language.js';
 import { paceWords } from './words.js';
 
-export const secondsWords = seconds => `${seconds.toFixed(2)}\u00a0s`;
+export const secondsWords = seconds => inSigns(`${seconds.toFixed(2)}\u00a0s`);
 
-const SHOWS = { aboard: 'Aboard alone', outside: 'Outside alone' };
-const MERGED = { both: 'Outside small in Aboard', aboard: 'Outside small in Aboard', outside: 'Aboard small in Outside' };
+const SHOWS = { aboard: trLater('Aboard alone'), outside: trLater('Outside alone') };
+const MERGED = { both: trLater('Outside small in Aboard'), aboard: trLater('Outside small in Aboard'), outside: trLater('Aboard small in Outside') };
 
 /** Its line, or what stands there for it. */
-export const lineWords = ({ line }) => line || 'No line yet';
+export const lineWords = ({ line }) => line || tr('No line yet');
 
 /** What is special about it: [words]. */
 export function stepFacts({ show, merged, pace, from_s, until_s, ask, plays }) {
   return [
-    merged ? MERGED[show] : SHOWS[show],
+    merged ? tr(MERGED[show]) : SHOWS[show] && tr(SHOWS[show]),
     paceWords(pace),
-    from_s ? `from ${secondsWords(from_s)}` : null,
-    until_s === null ? null : `pauses at ${secondsWords(until_s)}`,
-    ask ? `asks where ${ask.motion} comes down` : null,
-    plays ? null : 'stands still',
+    from_s ? tr('from {time}', { time: secondsWords(from_s) }) : null,
+    until_s === null ? null : tr('pauses at {time}', { time: secondsWords(until_s) }),
+    ask ? tr('asks where {motion} comes down', { motion: ask.motion }) : null,
+    plays ? null : tr('stands still'),
   ].filter(Boolean);
 }
 
 /** Until when it is held back. */
-export const heldWords = ({ until_s }) => (until_s ? `it stands still at ${secondsWords(until_s)}` : 'before it is let go');
+export const heldWords = ({ until_s }) => (until_s ? tr('it stands still at {time}', { time: secondsWords(until_s) }) : tr('before it is let go'));

@@ -1,28 +1,29 @@
 // The keys of a scene that plays from a file.
 
+import { trLater } from '../../state/language.js';
 import { PACES } from '../looks/looks.js';
 import { toggleLoop } from '../timeline/timeline.js';
 
 /** [key, as it is written, what it does, act(what it acts on)] */
 const KEYS = [
-  [' ', 'Space', 'play or pause', ({ clock }) => clock.toggle()],
-  [',', ',', 'one frame back', ({ clock }) => clock.stepFrame(-1)],
-  ['.', '.', 'one frame on', ({ clock }) => clock.stepFrame(1)],
-  ['[', '[', 'to the mark before', on => toMark(on, -1)],
-  [']', ']', 'to the next mark', on => toMark(on, 1)],
-  ['s', 'S', 'slower, then full speed again', ({ clock }) => clock.setPace(PACES[(PACES.indexOf(clock.pace) + 1) % PACES.length])],
-  ['l', 'L', 'loop', ({ clock }) => toggleLoop(clock)],
-  ['v', 'V', 'seats', ({ stages }) => stages.openPresets('aboard')],
-  ['p', 'P', 'present: the stages fill the window, and the keys are a clicker’s', ({ present }) => present.enter()],
-  ['?', '?', 'about this file', ({ about }) => about.show()],
+  [' ', trLater('Space'), trLater('play or pause'), ({ clock }) => clock.toggle()],
+  [',', ',', trLater('one frame back'), ({ clock }) => clock.stepFrame(-1)],
+  ['.', '.', trLater('one frame on'), ({ clock }) => clock.stepFrame(1)],
+  ['[', '[', trLater('to the mark before'), on => toMark(on, -1)],
+  [']', ']', trLater('to the next mark'), on => toMark(on, 1)],
+  ['s', 'S', trLater('slower, then full speed again'), ({ clock }) => clock.setPace(PACES[(PACES.indexOf(clock.pace) + 1) % PACES.length])],
+  ['l', 'L', trLater('loop'), ({ clock }) => toggleLoop(clock)],
+  ['v', 'V', trLater('seats'), ({ stages }) => stages.openPresets('aboard')],
+  ['p', 'P', trLater('present: the stages fill the window, and the keys are a clicker’s'), ({ present }) => present.enter()],
+  ['?', '?', trLater('about this file'), ({ about }) => about.show()],
 ];
 
 /** Beside these, of a scene. */
-const SCENE_KEYS = [['h', 'H', 'hold back where things go, then reveal it', ({ motions }) => motions.turnBack()]];
+const SCENE_KEYS = [['h', 'H', trLater('hold back where things go, then reveal it'), ({ motions }) => motions.turnBack()]];
 /** And of a talk. */
 const TALK_KEYS = [
-  ['PageDown', 'Page Down', 'on: what is held back, then the next step', ({ talk }) => talk.next()],
-  ['PageUp', 'Page Up', 'back to the step before', ({ talk }) => talk.back()],
+  ['PageDown', trLater('Page Down'), trLater('on: what is held back, then the next step'), ({ talk }) => talk.next()],
+  ['PageUp', trLater('Page Up'), trLater('back to the step before'), ({ talk }) => talk.back()],
 ];
 
 export const keysOf = isTalk => [...(isTalk ? TALK_KEYS : SCENE_KEYS), ...KEYS];

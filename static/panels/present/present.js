@@ -1,6 +1,7 @@
 // Presenting: the whole window for the stages, a line over them, clock and lanes below. It owns the keys while it lasts. It asks nothing of the
 // server and knows no place of the workbench, so that a single file presents by it too.
 
+import { tr } from '../../state/language.js';
 import { askAlong } from '../../state/asking.js';
 import { createPresenting, presentingType } from '../../state/presenting.js';
 import { createSpeaking } from '../../state/speaking.js';
@@ -13,13 +14,13 @@ import { createHelp } from './help.js';
 import { createSurtitle } from './surtitle.js';
 
 const TOLD = {
-  dark: state => (state.dark ? 'The screen is dark. Press B for light.' : 'Light again.'),
-  freeze: state => (state.frozen ? 'Frozen.' : 'It goes on.'),
-  slow: state => (state.slow ? 'Slow.' : 'At the step’s own speed.'),
-  laser: state => (state.laser ? 'Bright dot on.' : 'Bright dot off.'),
-  dials: state => (state.dials ? 'Dials shown.' : 'Dials hidden.'),
-  swap: () => 'Stages swapped.',
-  merge: (_, view) => (view.merged ? 'One stage fills the screen.' : 'Both stages.'),
+  dark: state => (state.dark ? tr('The screen is dark. Press B for light.') : tr('Light again.')),
+  freeze: state => (state.frozen ? tr('Frozen.') : tr('It goes on.')),
+  slow: state => (state.slow ? tr('Slow.') : tr('At the step’s own speed.')),
+  laser: state => (state.laser ? tr('Bright dot on.') : tr('Bright dot off.')),
+  dials: state => (state.dials ? tr('Dials shown.') : tr('Dials hidden.')),
+  swap: () => tr('Stages swapped.'),
+  merge: (_, view) => (view.merged ? tr('One stage fills the screen.') : tr('Both stages.')),
 };
 
 /** `element`: the frame that holds stages and desk (`.stages`, `.desk`); `notes()` opens the speaker's window and
@@ -35,7 +36,7 @@ export function createPresent({ store, clock, talk = null, element, notes = null
   const light = () => press('dark');
   const cover = h(
     'section',
-    { class: 'present-dark', 'aria-label': 'Dark screen', tabindex: -1, hidden: true, onclick: light },
+    { class: 'present-dark', 'aria-label': tr('Dark screen'), tabindex: -1, hidden: true, onclick: light },
     h('p', { class: 'unseen' }, TOLD.dark({ dark: true })),
   );
   const told = h('p', { class: 'unseen', role: 'status' });

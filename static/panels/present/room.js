@@ -1,5 +1,6 @@
 // The room that follows, while presenting: what they are told, their marks, and on call the code by which they come in, large enough for a hall.
 
+import { tr, trMany } from '../../state/language.js';
 import { createDigests } from '../../state/digests.js';
 import { nowOf } from '../../state/now.js';
 import { askOf } from '../../state/room_ask.js';
@@ -15,14 +16,14 @@ export function createRoom({ store, clock, share, address, turned }) {
     trouble = h('p', { class: 'room-trouble', role: 'status' });
   const panel = h(
     'section',
-    { class: 'room dark', 'aria-label': 'Follow on your phone', hidden: true },
-    h('h2', {}, 'Follow on your phone'),
-    h('img', { class: 'room-code', src: share.code, alt: 'QR code of the address below' }),
+    { class: 'room dark', 'aria-label': tr('Follow on your phone'), hidden: true },
+    h('h2', {}, tr('Follow on your phone')),
+    h('img', { class: 'room-code', src: share.code, alt: tr('QR code of the address below') }),
     h('p', { class: 'room-address' }, address.replace('http://', '')),
     people,
     marks,
     trouble,
-    h('button', { type: 'button', class: 'room-close', onclick: () => toggle(false) }, 'Hide (R)'),
+    h('button', { type: 'button', class: 'room-close', onclick: () => toggle(false) }, tr('Hide (R)')),
   );
   const page = Array.from(crypto.getRandomValues(new Uint8Array(4)), byte => byte.toString(16).padStart(2, '0')).join('');
   const digests = createDigests({ post: share.scene, changed: () => teller?.look() });
@@ -53,7 +54,11 @@ export function createRoom({ store, clock, share, address, turned }) {
   function begin(presenting, element) {
     state = presenting;
     element.append(panel);
-    teller = createTeller({ read, send: share.now, changed: problem => setText(trouble, problem ? `Those who follow are not told: ${problem.message}` : '') });
+    teller = createTeller({
+      read,
+      send: share.now,
+      changed: problem => setText(trouble, problem ? tr('Those who follow are not told: {why}', { why: problem.message }) : ''),
+    });
     const look = () => teller?.look(); // told of leaving too, after the end
     const stream = share.listen({ heard });
     const timer = setInterval(look, LOOK_MS);
@@ -71,8 +76,8 @@ export function createRoom({ store, clock, share, address, turned }) {
 
   function heard(told) {
     room = told;
-    setText(people, told.followers === 1 ? '1 follows' : `${told.followers} follow`);
-    setText(marks, told.ask ? (told.count === 1 ? '1 mark placed' : `${told.count} marks placed`) : '');
+    setText(people, trMany('{count} follows', '{count} follow', told.followers));
+    setText(marks, told.ask ? trMany('{count} mark placed', '{count} marks placed', told.count) : '');
     if (told.ask === `${page}-${store.guesses.id}`) for (const [k, along_m] of told.marks.entries()) add(`phone ${k}`, along_m);
   }
 

@@ -1,21 +1,22 @@
 // The speaker's window: notes, what comes next, time gone, and the controls. It hears and tells the presented page over one channel, and finds it
 // again when either is loaded anew.
 
+import { tr, trLater } from '../../state/language.js';
 import { PRESSES, pressOf } from '../../state/presenting.js';
 import { goneWords } from '../../state/speaking.js';
 import { $, h, setAttribute, setText } from '../shared/dom.js';
 
 const SINCE = 'rimfall.speaker.since'; // over this window's own reload
 const CONTROLS = [
-  ['back', 'Back'],
-  ['next', 'Next'],
-  ['play', 'Play or pause'],
-  ['dark', 'Dark'],
-  ['freeze', 'Freeze'],
-  ['slow', 'Slow'],
-  ['swap', 'Swap'],
-  ['merge', 'Merge'],
-  ['dials', 'Dials'],
+  ['back', trLater('Back')],
+  ['next', trLater('Next')],
+  ['play', trLater('Play or pause')],
+  ['dark', trLater('Dark')],
+  ['freeze', trLater('Freeze')],
+  ['slow', trLater('Slow')],
+  ['swap', trLater('Swap')],
+  ['merge', trLater('Merge')],
+  ['dials', trLater('Dials')],
 ];
 const TURNED = { dark: 'dark', freeze: 'frozen', slow: 'slow', swap: 'swapped', merge: 'merged', dials: 'dials' }; // what a `now` says of them
 
@@ -28,7 +29,7 @@ export function showSpeaker({ channel, kept = null }) {
   const keyOf = what => PRESSES.find(one => one.what === what).listed;
   const buttons = CONTROLS.map(([what, say]) => [
     what,
-    h('button', { type: 'button', class: what === 'next' ? 'strong' : null, title: `${say} (${keyOf(what)})`, onclick: () => press(what) }, say),
+    h('button', { type: 'button', class: what === 'next' ? 'strong' : null, title: `${tr(say)} (${tr(keyOf(what))})`, onclick: () => press(what) }, tr(say)),
   ]);
   $('#controls').append(...buttons.map(([, button]) => button));
   $('#again').addEventListener('click', () => press('again'));
@@ -67,15 +68,15 @@ export function showSpeaker({ channel, kept = null }) {
     document.body.dataset.on = String(!off);
     tick();
     if (off) return setText($('#step'), '');
-    setText($('#step'), now.of > 1 ? `Step ${now.step} of ${now.of}` : now.title);
+    setText($('#step'), now.of > 1 ? tr('Step {step} of {of}', { step: now.step, of: now.of }) : now.title);
     setText($('#line'), now.line || now.title);
-    setText($('#says'), now.held && !now.says ? 'Held back. “Show it” shows it.' : now.says);
-    setText($('#notes'), now.notes || 'No notes for this step.');
-    setText($('#next'), now.next ?? (now.of > 1 ? 'This is the last step.' : 'There is no other step.'));
+    setText($('#says'), now.held && !now.says ? tr('Held back. “Show it” shows it.') : now.says);
+    setText($('#notes'), now.notes || tr('No notes for this step.'));
+    setText($('#next'), now.next ?? (now.of > 1 ? tr('This is the last step.') : tr('There is no other step.')));
     for (const [what, button] of buttons) if (TURNED[what]) setAttribute(button, 'aria-pressed', Boolean(now[TURNED[what]]));
     const next = buttons.find(([what]) => what === 'next')[1];
-    setText(next, now.held ? 'Show it' : now.paused ? 'Play on' : 'Next');
-    setText(buttons.find(([what]) => what === 'play')[1], now.playing ? 'Pause' : 'Play');
+    setText(next, now.held ? tr('Show it') : now.paused ? tr('Play on') : tr('Next'));
+    setText(buttons.find(([what]) => what === 'play')[1], now.playing ? tr('Pause') : tr('Play'));
   }
 
   function tick() {

@@ -75,7 +75,7 @@ export function createMatchOpen({ element, store, client, heard, hand, begun }) 
       if (!footage.length) return await takeTracks(files[0]);
       const source = await footageOf(footage);
       beginWith(source, source.rate ? { frame_rate: clamp(source.rate, 1, 240) } : {});
-      heard.say(`${source.name}, ${source.count ? countWords(source.count, 'frame') : 'one picture'}.`);
+      heard.say(`${source.name}, ${source.count ? countWords(source.count, 'frame') : tr('one picture')}.`);
     } catch (why) {
       complain(tr('{why} Nothing was changed.', { why: why.message }));
     }

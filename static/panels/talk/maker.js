@@ -1,5 +1,6 @@
 // The talk maker: beside the stages, in the page's column, so that what is kept is seen. The steps, what each says and does, and the talk as a file.
 
+import { tr, trLater } from '../../state/language.js';
 import { createEdits, stepNow, talkDocument } from '../../state/talk_edits.js';
 import { lineWords } from '../../state/talk_words.js';
 import { viewOfStep } from '../../state/step_view.js';
@@ -13,7 +14,7 @@ import { createDrawings } from './drawings.js';
 import { createStepForm } from './step_form.js';
 import { createStepsList } from './steps_list.js';
 
-const FULL = 'A talk may have 200 steps: this one has them all.';
+const FULL = trLater('A talk may have 200 steps: this one has them all.');
 const ABOUT_NOW = new Set(['pace', 'show', 'merged', 'swapped']); // of a step: seen at once where it stands on the stages
 
 /** `giving`: as giving.js makes it; trace(document) → promise of its answer; present(): what `given` says is given, from where it is; openFile(): somebody
@@ -36,7 +37,7 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
     change,
     does: {
       retake: () => retake(),
-      duplicate: () => act(() => edits.duplicate(talk.at), 'Doubled.'),
+      duplicate: () => act(() => edits.duplicate(talk.at), tr('Doubled.')),
       earlier: () => move(talk.at, talk.at - 1),
       later: () => move(talk.at, talk.at + 1),
       remove: () => remove(),
@@ -44,47 +45,47 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
     },
   });
   const list = createStepsList({ talk, form, drawingOf: drawings.of, go, move });
-  const heading = h('h2', { id: 'talk-heading', tabindex: -1 }, 'Talk');
+  const heading = h('h2', { id: 'talk-heading', tabindex: -1 }, tr('Talk'));
   const title = h('input', {
     type: 'text',
     class: 'linkbox',
     maxlength: 200,
-    'aria-label': 'Title of the talk',
-    placeholder: 'Title of the talk',
+    'aria-label': tr('Title of the talk'),
+    placeholder: tr('Title of the talk'),
     oninput: () => edits.name(title.value),
   });
   const about = h('textarea', {
     class: 'linkbox',
     rows: 2,
     maxlength: 1000,
-    'aria-label': 'What the talk is about',
-    placeholder: 'What it is about',
+    'aria-label': tr('What the talk is about'),
+    placeholder: tr('What it is about'),
     oninput: () => edits.describe(about.value),
   });
   const undo = h(
     'button',
-    { type: 'button', class: 'icon-button', 'aria-label': 'Undo in the talk', title: 'Undo (Ctrl+Z)', onclick: () => travel('undo') },
+    { type: 'button', class: 'icon-button', 'aria-label': tr('Undo in the talk'), title: tr('Undo (Ctrl+Z)'), onclick: () => travel('undo') },
     icon('undo'),
   );
   const redo = h(
     'button',
-    { type: 'button', class: 'icon-button', 'aria-label': 'Redo in the talk', title: 'Redo (Ctrl+Shift+Z)', onclick: () => travel('redo') },
+    { type: 'button', class: 'icon-button', 'aria-label': tr('Redo in the talk'), title: tr('Redo (Ctrl+Shift+Z)'), onclick: () => travel('redo') },
     icon('redo'),
   );
   const close = h(
     'button',
-    { type: 'button', class: 'icon-button', 'aria-label': 'Back to the scene', title: 'Back to the scene (Esc)', onclick: hide },
+    { type: 'button', class: 'icon-button', 'aria-label': tr('Back to the scene'), title: tr('Back to the scene (Esc)'), onclick: hide },
     icon('close'),
   );
   const told = h('p', { class: 'talk-told', role: 'status' });
   const trouble = h('div', { class: 'talk-trouble', role: 'alert' });
-  const starts = h('button', { type: 'button', class: 'btn', onclick: () => start(talk.at) }, 'Start presenting');
+  const starts = h('button', { type: 'button', class: 'btn', onclick: () => start(talk.at) }, tr('Start presenting'));
   const takes = h(
     'button',
-    { type: 'button', class: 'link', title: 'One HTML file that plays by itself, without a network', onclick: takeAway },
-    'Take the talk away',
+    { type: 'button', class: 'link', title: tr('One HTML file that plays by itself, without a network'), onclick: takeAway },
+    tr('Take the talk away'),
   );
-  const saves = h('button', { type: 'button', class: 'link', onclick: save }, 'Save as a file');
+  const saves = h('button', { type: 'button', class: 'link', onclick: save }, tr('Save as a file'));
   const readyList = h('p', { class: 'links' });
   const others = createKeptScenes({
     kept: {
@@ -101,7 +102,7 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
     drawn: false,
   });
   const fold = createFold({
-    words: () => 'Other talks',
+    words: () => tr('Other talks'),
     make: () => [{ element: others.element, update: others.update }],
     turned: on => on && others.element.scrollIntoView({ block: 'nearest' }),
   });
@@ -115,7 +116,7 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
       h(
         'p',
         { class: 'links' },
-        h('button', { type: 'button', class: 'btn strong', title: 'From the scene, B', onclick: () => keep() }, 'Keep this as a step'),
+        h('button', { type: 'button', class: 'btn strong', title: tr('From the scene, B'), onclick: () => keep() }, tr('Keep this as a step')),
         starts,
       ),
       told,
@@ -129,8 +130,8 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
         { class: 'links' },
         saves,
         takes,
-        h('button', { type: 'button', class: 'link', onclick: openFile }, 'Open a file'),
-        h('button', { type: 'button', class: 'link', onclick: () => anew() }, 'Begin another'),
+        h('button', { type: 'button', class: 'link', onclick: openFile }, tr('Open a file')),
+        h('button', { type: 'button', class: 'link', onclick: () => anew() }, tr('Begin another')),
       ),
     ),
   );
@@ -139,7 +140,7 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
 
   // words for those who see it and those who hear it; with what takes it back
   function say(words, canUndo = false) {
-    setChildren(told, words, canUndo && ' ', canUndo && h('button', { type: 'button', class: 'link', onclick: () => travel('undo') }, 'Undo'));
+    setChildren(told, words, canUndo && ' ', canUndo && h('button', { type: 'button', class: 'link', onclick: () => travel('undo') }, tr('Undo')));
   }
 
   function act(edit, words, canUndo = false) {
@@ -148,10 +149,10 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
   }
 
   function keep() {
-    if (edits.isFull) return say(FULL);
+    if (edits.isFull) return say(tr(FULL));
     edits.keep(stepNow({ store, clock, moved: stages.movedFromSeats() }));
     list.reveal(talk.at);
-    const words = `Kept as step ${talk.at + 1} of ${talk.steps.length}.`;
+    const words = tr('Kept as step {step} of {of}.', { step: talk.at + 1, of: talk.steps.length });
     say(words, true);
     return words;
   }
@@ -160,7 +161,11 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
     const { line, notes, until_s, ask, plays } = talk.step;
     const { line: _, notes: __, ...now } = stepNow({ store, clock, moved: stages.movedFromSeats() });
     const still = ask && now.scene.motions.some(({ name }) => name === ask.motion) ? ask : null;
-    act(() => edits.change(talk.at, { ...now, line, notes, plays, until_s, ask: still }), `Step ${talk.at + 1} is now as the stages are.`, true);
+    act(
+      () => edits.change(talk.at, { ...now, line, notes, plays, until_s, ask: still }),
+      tr('Step {step} is now as the stages are.', { step: talk.at + 1 }),
+      true,
+    );
   }
 
   function change(part, how) {
@@ -173,14 +178,14 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
 
   function move(from, to) {
     const moved = edits.move(from, to);
-    if (moved) say(`Step ${from + 1} is now step ${to + 1} of ${talk.steps.length}.`);
+    if (moved) say(tr('Step {from} is now step {to} of {of}.', { from: from + 1, to: to + 1, of: talk.steps.length }));
     return moved;
   }
 
   function remove() {
     const { at, step } = talk;
     const focused = element.contains(document.activeElement);
-    act(() => edits.remove(at), `Step ${at + 1}, “${lineWords(step)}”, was deleted.`, true);
+    act(() => edits.remove(at), tr('Step {step}, “{line}”, was deleted.', { step: at + 1, line: lineWords(step) }), true);
     if (!focused) return;
     if (talk.steps.length) list.focus(talk.at);
     else heading.focus();
@@ -188,7 +193,7 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
 
   function travel(way) {
     const focused = told.contains(document.activeElement);
-    if (edits[way]()) say(way === 'undo' ? 'Undone.' : 'Done again.');
+    if (edits[way]()) say(way === 'undo' ? tr('Undone.') : tr('Done again.'));
     if (focused) (talk.steps.length ? () => list.focus(talk.at) : () => heading.focus())();
   }
 
@@ -196,11 +201,11 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
     talk.go(at);
     if (!conductor.conducting) conductor.begin();
     update();
-    say(`Step ${at + 1} of ${talk.steps.length}: ${lineWords(talk.step)}`);
+    say(tr('Step {step} of {of}: {line}', { step: at + 1, of: talk.steps.length, line: lineWords(talk.step) }));
   }
 
   function start(at) {
-    if (!talk.steps.length) return say('Keep a step first: then it can be presented.');
+    if (!talk.steps.length) return say(tr('Keep a step first: then it can be presented.'));
     talk.go(at);
     present();
   }
@@ -208,21 +213,21 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
   function save() {
     download(
       `${fileName(talk.title || 'talk')}.rimfall-talk.json`,
-      `${JSON.stringify(talkDocument({ ...talk, title: talk.title || 'Untitled talk' }), null, 2)}\n`,
+      `${JSON.stringify(talkDocument({ ...talk, title: talk.title || tr('Untitled talk') }), null, 2)}\n`,
       'application/json',
     );
-    say('Saved as a file.');
+    say(tr('Saved as a file.'));
   }
 
   // the server works every step out
   async function takeAway() {
     if (!talk.steps.length) return;
-    say('Writing the talk as one file…');
+    say(tr('Writing the talk as one file…'));
     try {
-      download(`${fileName(talk.title || 'talk')}.html`, await takenAway(talkDocument({ ...talk, title: talk.title || 'Untitled talk' })));
-      say('Saved as one file that plays by itself.');
+      download(`${fileName(talk.title || 'talk')}.html`, await takenAway(talkDocument({ ...talk, title: talk.title || tr('Untitled talk') })));
+      say(tr('Saved as one file that plays by itself.'));
     } catch (problem) {
-      say(`The talk was not written: ${problem.message}`);
+      say(tr('The talk was not written: {why}', { why: problem.message }));
     }
   }
 
@@ -230,20 +235,20 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
     await keeping.begin(document);
     edits.open(document);
     show();
-    say(`Opened “${talk.title}”: ${talk.steps.length} steps.`, edits.canUndo);
+    say(tr('Opened “{title}”: {count} steps.', { title: talk.title, count: talk.steps.length }), edits.canUndo);
     if (talk.steps.length) go(0);
   }
 
   async function openKept(id) {
     const document = await keeping.read(id);
     if (document) open(document);
-    else say('That talk is no longer kept.');
+    else say(tr('That talk is no longer kept.'));
   }
 
   async function anew() {
     const empty = { title: '', about: '', steps: [] };
     await keeping.begin(empty);
-    act(() => edits.open(empty), 'A new talk. The one before is kept.', true);
+    act(() => edits.open(empty), tr('A new talk. The one before is kept.'), true);
     title.focus();
   }
 
@@ -286,7 +291,7 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
     const talks = await ready().catch(() => []);
     setChildren(
       readyList,
-      talks.length > 0 && h('span', { class: 'small' }, 'Talks ready to give:'),
+      talks.length > 0 && h('span', { class: 'small' }, tr('Talks ready to give:')),
       talks.map(one => h('button', { type: 'button', class: 'link', onclick: () => openReady(one) }, one.title)),
     );
   }

@@ -1,6 +1,7 @@
 // The steps of a talk in their order: each pressed to go there, dragged by its grip or moved with Alt and the arrows; the one it is at is
 // unfolded.
 
+import { tr } from '../../state/language.js';
 import { lineWords, stepFacts } from '../../state/talk_words.js';
 import { h, onDrag, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { smallDrawing } from '../shared/small_drawing.js';
@@ -8,8 +9,8 @@ import { smallDrawing } from '../shared/small_drawing.js';
 /** `form`: element and update(at), of the step it is at; drawingOf(step): of its scene, or null while there is none; go(at); move(at, to) → whether
  *  it was. */
 export function createStepsList({ talk, form, drawingOf, go, move }) {
-  const element = h('ol', { class: 'talk-steps', 'aria-label': 'Steps' });
-  const none = h('p', { class: 'kept-none' }, 'No steps yet. Set the stages as you want them seen, and keep that as the first step.');
+  const element = h('ol', { class: 'talk-steps', 'aria-label': tr('Steps') });
+  const none = h('p', { class: 'kept-none' }, tr('No steps yet. Set the stages as you want them seen, and keep that as the first step.'));
   let rows = [];
 
   function row(at) {
@@ -24,7 +25,7 @@ export function createStepsList({ talk, form, drawingOf, go, move }) {
       picture,
       h('span', { class: 'talk-words' }, line, facts),
     );
-    const grip = h('span', { class: 'talk-grip', 'aria-hidden': true, title: 'Drag to another place' });
+    const grip = h('span', { class: 'talk-grip', 'aria-hidden': true, title: tr('Drag to another place') });
     const li = h('li', {}, h('div', { class: 'talk-row' }, button, grip));
     drag(grip, li, at);
     return { li, button, picture, line, facts, drawn: undefined };
