@@ -1,6 +1,6 @@
 // The words of a scene that a field may be one of, as the page says them.
 
-import { tr, trLater } from './language.js';
+import { tr, trAs, trLater } from './language.js';
 
 const SAID = {
   // of what moves
@@ -46,6 +46,6 @@ const SAID = {
 /** A value of a field that is one of a few words; null: none of them.
  *  @param {string | null} value */
 export function choiceWords(value) {
-  if (value === null) return tr('none');
+  if (value === null) return trAs('a value left out', 'none');
   return SAID[value] ? tr(SAID[value]) : String(value).replaceAll('_', ' ');
 }

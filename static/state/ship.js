@@ -129,7 +129,7 @@ export function asMotion(draft, { time_to_flat_s: flat_s, flip_period_s: flip_s 
   const before = draft.motions[tumbler(draft)];
   const others = draft.motions.filter(motion => motion !== before);
   const stay = others.filter(({ kind }) => INSIDE.includes(kind)).map(({ ball_spin_rpm, ball_spin_axis, ...motion }) => ({ ...motion, bounces: 0 }));
-  const name = before?.name ?? freshName('Tumble', names(stay));
+  const name = before?.name ?? freshName(tr('Tumble'), names(stay));
   draft.motions = [{ kind: TUMBLE, name, about_x_rpm, about_y_rpm, losses_s }, ...stay];
   draft.habitat.spin_rpm = spin_rpm;
   Object.assign(draft.habitat, { spin_ramp: [], axial_thrust_m_s2: 0 });

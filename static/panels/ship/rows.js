@@ -1,6 +1,6 @@
 // Rows for the fields of a part or a block, by what the server says each of them is.
 
-import { tr, trLater } from '../../state/language.js';
+import { tr, trAs, trLater } from '../../state/language.js';
 import { choiceWords } from '../../state/choice_words.js';
 import { fieldOf } from '../../state/fields.js';
 import { createChoiceField, createSelect } from '../shared/choice.js';
@@ -32,13 +32,13 @@ function rowOf(store, path) {
   }
 }
 
-const NOTHING = trLater('none');
 const NONE = { radius_m: trLater('the rim’s'), tube_radius_m: trLater('as drawn'), counter_rpm: trLater('balancing') };
 
 // what a figure is that is left out
 function noneOf(path) {
   if (path.startsWith('craft.deploy')) return tr('as it is');
-  return tr(NONE[path.split('.').at(-1)] ?? NOTHING);
+  const words = NONE[path.split('.').at(-1)];
+  return words ? tr(words) : trAs('a value left out', 'none');
 }
 
 function createPick({ store, path, field }) {
