@@ -6,10 +6,12 @@ from pathlib import Path
 
 from ..errors import BadInput, refusal
 from ..exports.recovery import read_source
+from ..language import tr, tr_as, tr_later
 from ..scene.document import setting_of
 from ..scene.reading import as_json, read, read_aim
 from ..scene.shot import aim
 from ..scene.shot.aim_table import rows_of
+from ..scene.validation_errors import was_wrong
 from ..scene.work import bounded_alone
 from . import common
 from .common import aligned, number, only_throw, seconds_of
@@ -20,7 +22,7 @@ EXAMPLES = (
     "rimfall aim galley.json --motion serve --to=-6,1.4 --speed 9 --back",
     "rimfall aim pass-to-a-runner.json --motion pass --to runner --least speed",
 )
-_TO_MAY_BE = (
+_TO_MAY_BE = tr_later(
     "ALONG,HEIGHT or ALONG,HEIGHT,AXIAL in metres, with ALONG as in 1/3 for a share of the way round from the thrower, "
     "or the name of a motion of the scene"
 )
@@ -86,8 +88,8 @@ def _aim(chosen):
 def _save(path, document, ways):
     """Write the scene with the first way, where nothing is in the way of it. Raises BadInput where there is none."""
     if not ways or ways[0]["blocked_by"] is not None:
-        say = "There is no throw to save: none arrives."
-        raise BadInput(refusal("save", path.name, "left out where no throw arrives", say))
+        say = tr("There is no throw to save: none arrives.")
+        raise BadInput(refusal("save", path.name, tr("left out where no throw arrives"), say))
     scene = document["scene"]
     thrown = next(motion for motion in scene["motions"] if motion["name"] == document["motion"])
     thrown |= {name: ways[0][name] for name in ("speed_m_s", "heading_deg", "elevation_deg")}
@@ -100,7 +102,8 @@ def _to(scene, motion, text):
         return {"motion": text}
     parts = text.split(",")
     if len(parts) not in (2, 3):
-        raise BadInput(refusal("to", text, _TO_MAY_BE, f"--to was {text}; it must be {_TO_MAY_BE}."))
+        may_be = tr(_TO_MAY_BE)
+        raise BadInput(refusal("to", text, may_be, was_wrong("--to", text, may_be)))
     names = ("along_m", "height_m", "axial_m")
     told = dict(zip(names, parts, strict=False))
     along = {"along_m": _round(scene, motion, told.pop("along_m"))} if "/" in parts[0] else {}
@@ -111,13 +114,13 @@ def _round(scene, name, text):
     """Metres along the deck to a share of the way round from a throw, such as "1/3". Raises BadInput."""
     parts = re.fullmatch(r"\s*([+-]?\d{1,6})/(\d{1,6})\s*", text)
     if parts is None or int(parts[2]) == 0:
-        may_be = "metres, or a share of the way round as in 1/3"
-        raise BadInput(refusal("to.along_m", text, may_be, f"to.along_m was {text}; it must be {may_be}."))
+        may_be = tr("metres, or a share of the way round as in 1/3")
+        raise BadInput(refusal("to.along_m", text, may_be, was_wrong("to.along_m", text, may_be)))
     place = next((motion.place for motion in scene.motions if motion.name == name and hasattr(motion, "place")), None)
     chart = setting_of(scene)[0].habitat.chart(0 if place is None else place.floor)
     if not chart.bends:
-        say = "This ground does not go round, so there is no share of the way round; --to must be in metres."
-        raise BadInput(refusal("to.along_m", text, "metres", say))
+        say = tr("This ground does not go round, so there is no share of the way round; --to must be in metres.")
+        raise BadInput(refusal("to.along_m", text, tr_as("what it may be", "metres"), say))
     begins_m = 0.0 if place is None else place.along_m
     return begins_m + int(parts[1]) / int(parts[2]) * math.tau * chart.radius_m
 
@@ -133,7 +136,7 @@ def _as_text(found, units):
     answer = aim.as_data(found, units)
     lines = [*answer["words"], "", *_table(answer, units)]
     if answer["back"] is not None:
-        lines += ["", "And back", *answer["back"]["words"], "", *_table(answer["back"], units)]
+        lines += ["", tr("And back"), *answer["back"]["words"], "", *_table(answer["back"], units)]
     return [*lines, *answer["assumptions"], "", answer["caution"]]
 
 

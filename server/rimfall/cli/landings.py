@@ -4,9 +4,11 @@ from ..errors import BadInput, refusal
 from ..exports import landings as files
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
+from ..language import tr, tr_many
 from ..scene.reading import as_json, read, read_landings
 from ..scene.shot import landings
 from ..scene.shot.landings_table import rows_of
+from ..scene.validation_errors import was_wrong
 from ..scene.work import bounded_alone
 from ..sweep.parameters import range_of
 from . import common
@@ -43,9 +45,9 @@ def add_to(parser):
 
 def _landings(chosen):
     if len(chosen.over) != 2:
-        may_be = "given twice: two of speed_m_s, heading_deg and elevation_deg, each as in speed_m_s=2..20/37"
-        times = {0: "not given", 1: "given once"}.get(len(chosen.over), f"given {len(chosen.over)} times")
-        raise BadInput(refusal("over", times, may_be, f"--over was {times}; it must be {may_be}."))
+        may_be = tr("given twice: two of speed_m_s, heading_deg and elevation_deg, each as in speed_m_s=2..20/37")
+        times = tr_many("given once", "given {count} times", len(chosen.over)) if chosen.over else tr("not given")
+        raise BadInput(refusal("over", times, may_be, was_wrong("--over", times, may_be)))
     scene = read(read_source(chosen.scene))
     document = {
         "scene": scene.model_dump(mode="json"),

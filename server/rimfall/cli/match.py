@@ -6,11 +6,13 @@ from pathlib import Path
 from ..errors import BadInput, refusal
 from ..exports.brought.tracks import About, tracks_in
 from ..exports.recovery import tables
+from ..language import tr, tr_as, tr_later, tr_many, written
 from ..phrases import in_units
 from ..scene.document import frame_rate
 from ..scene.reading import as_json, read_match
 from ..scene.shot import match
 from ..scene.size.wish_words import three_figures
+from ..scene.validation_errors import was_wrong
 from ..scene.work import bounded_alone
 from . import common
 from .common import aligned, number, seconds_of
@@ -21,8 +23,8 @@ EXAMPLES = (
     "rimfall match ball.usda --view inertial --accuracy 0.005 --known radius_m=56 --known spin_rpm=3 --save nearest.json",
 )
 _NUMBERS = ("radius_m", "spin_rpm", "gravity_g", "speed")
-_MAY_BE = "NAME=VALUE, the name one of radius_m, spin_rpm, gravity_g, start, speed, air, body"
-_AIR_MAY_BE = "air=none, or air=KPA,CELSIUS as in air=101.3,20"
+_MAY_BE = tr_later("NAME=VALUE, the name one of radius_m, spin_rpm, gravity_g, start, speed, air, body")
+_AIR_MAY_BE = tr_later("air=none, or air=KPA,CELSIUS as in air=101.3,20")
 
 
 def add_to(parser):
@@ -79,8 +81,8 @@ def _save(path, answer):
     """The scene of what would make it possible, else of the nearest path."""
     motion = answer["changes"][0]["motion"] if answer["changes"] else answer["motion"]
     if motion is None:
-        say = "There is no scene to save: no scene document holds the nearest free path."
-        raise BadInput(refusal("save", path.name, "left out where no scene flies the path", say))
+        say = tr("There is no scene to save: no scene document holds the nearest free path.")
+        raise BadInput(refusal("save", path.name, tr("left out where no scene flies the path"), say))
     common.write_scene(path, motion)
 
 
@@ -110,8 +112,8 @@ def _read(name):
         notes = tables.beside(path, content[:32])
         return content, notes.read_bytes() if notes is not None and notes.exists() else None
     except (OSError, ValueError) as error:
-        say = f"Cannot read {name}: {getattr(error, 'strerror', None) or error}."
-        raise BadInput(refusal("file", str(name), "a file that can be read", say)) from None
+        say = tr("Cannot read {file}: {why}.", file=name, why=getattr(error, "strerror", None) or error)
+        raise BadInput(refusal("file", str(name), tr("a file that can be read"), say)) from None
 
 
 def _of_file(content, notes, chosen):
@@ -120,14 +122,20 @@ def _of_file(content, notes, chosen):
     found = tracks_in(content, About(fps, chosen.view, chosen.origin, chosen.up, notes))
     names = [track["name"] for track in found["tracks"]]
     if (chosen.object is None and len(names) > 1) or (chosen.object is not None and chosen.object not in names):
-        may_be = f"one of {', '.join(names[:20])}"
-        count = "one object that moves" if len(names) == 1 else f"{len(names)} objects that move"
-        say = f"The file has {count}; --object must be {may_be}."
-        raise BadInput(refusal("object", chosen.object or "nothing", may_be, say))
+        may_be = tr("one of {names}", names=", ".join(names[:20]))
+        say = tr_many(
+            "The file has one object that moves; --object must be {may_be}.",
+            "The file has {count} objects that move; --object must be {may_be}.",
+            len(names),
+            may_be=may_be,
+        )
+        raise BadInput(refusal("object", chosen.object or tr("nothing"), may_be, say))
     track = found["tracks"][names.index(chosen.object) if chosen.object is not None else 0]
     if "points" in track:
-        say = "These are pixels without a scale: give a request (.json) with picture.points and picture.plane or picture.camera."
-        raise BadInput(refusal("picture.plane", "nothing", "a request with a plane or a camera", say))
+        say = tr(
+            "These are pixels without a scale: give a request (.json) with picture.points and picture.plane or picture.camera."
+        )
+        raise BadInput(refusal("picture.plane", tr("nothing"), tr("a request with a plane or a camera"), say))
     return {name: value for name, value in track.items() if name != "name"} | {"known": found["known"]}
 
 
@@ -139,23 +147,22 @@ def _known(text):
     """(name, value) of one thing that is known. Raises BadInput."""
     name, equals, value = (part.strip() for part in text.partition("="))
     if not equals:
-        raise BadInput(refusal("known", text, _MAY_BE, f"--known was {text}; it must be {_MAY_BE}."))
+        raise BadInput(refusal("known", text, tr(_MAY_BE), was_wrong("--known", text, tr(_MAY_BE))))
     if name in _NUMBERS:
         return name, number(f"known.{name}", value)
     if name == "start":
         parts = [number("known.start", part) for part in value.split(",")]
         if len(parts) not in (2, 3):
-            may_be = "ALONG,HEIGHT or ALONG,HEIGHT,AXIAL in metres"
-            raise BadInput(refusal("known.start", value, may_be, f"known.start was {value}; it must be {may_be}."))
+            may_be = tr("ALONG,HEIGHT or ALONG,HEIGHT,AXIAL in metres")
+            raise BadInput(refusal("known.start", value, may_be, was_wrong("known.start", value, may_be)))
         return name, dict(zip(("along_m", "height_m", "axial_m"), parts, strict=False))
     if name == "air":
         if value == "none":
             return name, None
         parts = [number("known.air", part) for part in value.split(",")]
         if len(parts) != 2:
-            raise BadInput(
-                refusal("known.air", value, _AIR_MAY_BE, f"known.air was {value}; it must be {_AIR_MAY_BE}.")
-            )
+            may_be = tr(_AIR_MAY_BE)
+            raise BadInput(refusal("known.air", value, may_be, was_wrong("known.air", value, may_be)))
         return name, {"pressure_kpa": parts[0], "temperature_c": parts[1]}
     return name, value
 
@@ -164,23 +171,27 @@ def as_text(answer, units):
     """An answer as a reader wants it: the verdict, its reasons, the fit as a table, what is taken for granted."""
     lines = list(answer["words"])
     if answer["reasons"]:
-        lines += ["", "What shows it", *(f"  {one['says']}" for one in answer["reasons"])]
+        lines += ["", tr("What shows it"), *(f"  {one['says']}" for one in answer["reasons"])]
     if answer["changes"]:
-        lines += ["", "It would be possible", *(f"  {one['says']}." for one in answer["changes"])]
-    lines += ["", "The nearest free path", *_table(answer["fit"], units)]
+        lines += ["", tr("It would be possible"), *(f"  {one['says']}." for one in answer["changes"])]
+    lines += ["", tr("The nearest free path"), *_table(answer["fit"], units)]
     lines += ["", *answer["assumptions"], answer["caution"]]
     return lines
 
 
 def _table(fit, units):
     """Value and interval of each quantity; no value of one that has no end on some side, for any would do as well."""
-    rows = [["  ", "value", "", "from", "to"]]
+    rows = [["  ", tr("value"), "", tr_as("of an interval", "from"), tr_as("of an interval", "to")]]
     for figure in fit.values():
         value, low, high = (
             None if one is None else in_units(one, figure["unit"], units)[0]
             for one in (figure["value"], figure["low"], figure["high"])
         )
-        told = ["known", ""] if figure["known"] else ["–" if end is None else three_figures(end) for end in (low, high)]
+        told = (
+            [tr("known"), ""]
+            if figure["known"]
+            else ["–" if end is None else three_figures(end) for end in (low, high)]
+        )
         shown = "–"
         if value is not None and figure["known"]:
             shown = three_figures(value)
@@ -192,6 +203,12 @@ def _table(fit, units):
 
 def _to_its_ends(value, *ends):
     """A value to three figures, but to no more decimals than the ends of its interval have; one near 0 has no figures to tell."""
-    decimals = max(len(three_figures(end).partition(".")[2]) for end in ends)
-    own = len(three_figures(value).partition(".")[2])
-    return three_figures(value) if own <= decimals else f"{round(value, decimals) + 0.0:,.{decimals}f}"
+    own, *others = (_decimals(three_figures(one)) for one in (value, *ends))
+    decimals = max(others)
+    return three_figures(value) if own <= decimals else written(round(value, decimals) + 0.0, f",.{decimals}f")
+
+
+def _decimals(figure):
+    """How many decimals a figure has as it is written."""
+    point = written(0.5, ".1f")[1]
+    return len(figure.partition(point)[2])

@@ -11,6 +11,7 @@ import numpy as np
 
 from .. import __version__
 from ..errors import BadInput, refusal
+from ..language import tr, tr_later
 from ..phrases import caution
 from ..physics.budget import spend
 from ..shots.landings import ENDINGS, FIGURES
@@ -20,18 +21,20 @@ from .pdf import pdf
 from .plots import WIDTH_MM, inside, sheet
 
 HEIGHT_MM = 120.0
-_TITLE = "Where it comes down"
+_TITLE = tr_later("Where it comes down")
 _COLUMNS = {
-    "ended": "how the throw ends: " + ", ".join(ENDINGS),
-    "time_s": "scene time at which it does",
-    "along_m": "place of its centre then: along the ground at deck radius, spinward above 0; it does not wrap",
-    "height_m": "over the ground",
-    "axial_m": "along the spin vector; on a turntable outward from the axis",
-    "turns": "whole turns about the axis from the release, spinward above 0",
-    "spinward_m": "the nearest way beyond those turns along the ground where it then is",
-    "across_m": "how far across that",
-    "arrival_speed_m_s": "speed aboard as it meets that",
-    "incidence_deg": "angle from the normal of what it meets; 0 is straight in, and where it meets nothing",
+    "ended": tr_later("how the throw ends: {endings}"),
+    "time_s": tr_later("scene time at which it does"),
+    "along_m": tr_later(
+        "place of its centre then: along the ground at deck radius, spinward above 0; it does not wrap"
+    ),
+    "height_m": tr_later("over the ground"),
+    "axial_m": tr_later("along the spin vector; on a turntable outward from the axis"),
+    "turns": tr_later("whole turns about the axis from the release, spinward above 0"),
+    "spinward_m": tr_later("the nearest way beyond those turns along the ground where it then is"),
+    "across_m": tr_later("how far across that"),
+    "arrival_speed_m_s": tr_later("speed aboard as it meets that"),
+    "incidence_deg": tr_later("angle from the normal of what it meets; 0 is straight in, and where it meets nothing"),
 }
 _AT_ONCE = 2_000  # rows that are text at one time
 
@@ -77,7 +80,10 @@ def notes(found, units="si"):
         "landings": {
             "motion": request.motion,
             "over": [one.model_dump() for one in request.over],
-            "columns": {**dict.fromkeys(FIGURES, "of the throw"), **_COLUMNS},
+            "columns": {
+                **dict.fromkeys(FIGURES, tr("of the throw")),
+                **{name: tr(say, endings=", ".join(ENDINGS)) for name, say in _COLUMNS.items()},
+            },
         },
         "scene": request.scene.model_dump(mode="json"),
         "caution": caution(),
@@ -89,12 +95,12 @@ def drawing(found, units="si"):
     """The net to print."""
     box = inside((0.0, 16.0, WIDTH_MM, HEIGHT_MM - 11.0))
     _, items = chart(found, box, (7, 5), units)
-    return sheet(found.request.scene, _TITLE, note(found, units), items, HEIGHT_MM)
+    return sheet(found.request.scene, tr(_TITLE), note(found, units), items, HEIGHT_MM)
 
 
 def note(found, units="si"):
     """What the net is of, in a few sentences."""
-    return f"Throw {found.motion.name}. {axes_said(found, units)}"
+    return f"{tr('Throw {name}.', name=found.motion.name)} {axes_said(found, units)}"
 
 
 def _svg(found, units):
@@ -108,10 +114,12 @@ def _pdf(found, units):
 FORMATS = {
     one.name: one
     for one in (
-        LandingsFormat("csv", "Landings, one row per throw", "text/csv; charset=utf-8", "csv", table),
-        LandingsFormat("notes", "Notes to the table: columns, the scene", "application/json", "notes.json", notes),
-        LandingsFormat("svg", "Net of the landings", "image/svg+xml", "svg", _svg),
-        LandingsFormat("pdf", "Net of the landings, for print", "application/pdf", "pdf", _pdf),
+        LandingsFormat("csv", tr_later("Landings, one row per throw"), "text/csv; charset=utf-8", "csv", table),
+        LandingsFormat(
+            "notes", tr_later("Notes to the table: columns, the scene"), "application/json", "notes.json", notes
+        ),
+        LandingsFormat("svg", tr_later("Net of the landings"), "image/svg+xml", "svg", _svg),
+        LandingsFormat("pdf", tr_later("Net of the landings, for print"), "application/pdf", "pdf", _pdf),
     )
 }
 
@@ -122,8 +130,10 @@ def files_of(found, path, units="si"):
     fitting = [one for one in FORMATS.values() if path.name.lower().endswith(f".{one.ending}")]
     if not fitting:
         endings = ", ".join(f".{one.ending}" for one in FORMATS.values())
-        say = f"No file of landings goes by the name {path.name}; it may end in {endings}."
-        raise BadInput(refusal("export", path.name, f"a name that ends in {endings}", say))
+        say = tr(
+            "No file of landings goes by the name {name}; it may end in {endings}.", name=path.name, endings=endings
+        )
+        raise BadInput(refusal("export", path.name, tr("a name that ends in {endings}", endings=endings), say))
     files = {path: fitting[0].make(found, units)}
     if fitting[0].name == "csv":
         files[path.with_suffix(".notes.json")] = notes(found, units)

@@ -6,6 +6,7 @@ One drawing for the page and for print; millimetres, y downward.
 
 import numpy as np
 
+from ..language import tr
 from ..phrases import in_units
 from ..scene.shot.landings_words import value_of
 from ..shots import net
@@ -130,10 +131,55 @@ def _labels(frame, found, traced, bars, units):
 
 def axes_said(found, units="si"):
     """What the axes and the lines of the net are, in a sentence or two."""
-    unit, names = "ft" if units == "us" else "m", [one.field.partition("_")[0] for one in found.landings.over]
-    right = f"{unit} {found.ground.along} from the release, spinward to the right"
+    unit, fields = "ft" if units == "us" else "m", [one.field for one in found.landings.over]
+    first, second = (_equal(field) for field in fields)
+    across = _from_release(found.ground, unit)
     if found.up is None:
-        said = f"Plan of the {found.ground.name}: {right}; {found.ground.side}, {unit}, upward. Dashed: equal {names[0]}; full: equal {names[1]}."
+        said = tr(
+            "{plan} Dashed: {first}; full: {second}.",
+            plan=_plan(found.ground, unit, across),
+            first=first,
+            second=second,
+        )
     else:
-        said = f"{names[0].capitalize()} of the throw by where it comes down, {right}. A line is of equal {names[1]}."
-    return f"{said} A bar ends a line where the throw beside it does not come down."
+        said = tr("{title} A line is of {second}.", title=_by_landing(fields[0], across), second=second)
+    return f"{said} {tr('A bar ends a line where the throw beside it does not come down.')}"
+
+
+def _equal(field):
+    """What a line of the net has of one figure."""
+    return {
+        "speed_m_s": tr("equal speed"),
+        "heading_deg": tr("equal heading"),
+        "elevation_deg": tr("equal elevation"),
+    }[field]
+
+
+def _from_release(ground, unit):
+    """What goes to the right."""
+    return {
+        "deck": tr("{unit} along the deck from the release, spinward to the right", unit=unit),
+        "floor": tr("{unit} along the floor from the release, spinward to the right", unit=unit),
+        "turntable": tr(
+            "{unit} round the turntable, measured at its edge from the release, spinward to the right", unit=unit
+        ),
+    }[ground.name]
+
+
+def _plan(ground, unit, across):
+    """What a plan of the ground is."""
+    told = {"across": across, "unit": unit}
+    return {
+        "deck": tr("Plan of the deck: {across}; along the spin vector, {unit}, upward.", **told),
+        "floor": tr("Plan of the floor: {across}; along the spin vector, {unit}, upward.", **told),
+        "turntable": tr("Plan of the turntable: {across}; outward, {unit}, upward.", **told),
+    }[ground.name]
+
+
+def _by_landing(field, across):
+    """What the drawing of one figure by where it comes down is."""
+    return {
+        "speed_m_s": tr("Speed of the throw by where it comes down, {across}.", across=across),
+        "heading_deg": tr("Heading of the throw by where it comes down, {across}.", across=across),
+        "elevation_deg": tr("Elevation of the throw by where it comes down, {across}.", across=across),
+    }[field]

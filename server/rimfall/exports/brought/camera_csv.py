@@ -13,6 +13,7 @@ import re
 import numpy as np
 
 from ...errors import BadInput, TooMuch, refusal
+from ...language import tr, written
 
 MOST_ROWS = 20_000
 
@@ -23,25 +24,27 @@ def table_of(content):
     try:
         text = bytes(content).decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise _wrong("file", "bytes", "a table in UTF-8", "This table is not in UTF-8.") from None
+        raise _wrong("file", tr("bytes"), tr("a table in UTF-8"), tr("This table is not in UTF-8.")) from None
     lines, mark = _cells(text)
     if len(lines) - 1 > MOST_ROWS:
-        raise TooMuch(
-            refusal(
-                "file",
-                f"{len(lines) - 1} rows",
-                f"at most {MOST_ROWS:,} rows",
-                f"This table has {len(lines) - 1:,} rows; at most {MOST_ROWS:,} are read.",
-            )
+        counts = {"count": written(len(lines) - 1, ","), "most": written(MOST_ROWS, ",")}
+        may_be, say = (
+            tr("at most {most} rows", **counts),
+            tr("This table has {count} rows; at most {most} are read.", **counts),
         )
+        raise TooMuch(refusal("file", tr("{count} rows", count=len(lines) - 1), may_be, say))
     names = _names(lines)
     for number, row in lines[1:]:
         if any(cell.strip() for cell in row[len(names) :]):
-            spare = f"{len(row)} values under {len(names)} columns"
-            commas = "" if mark == ";" else "; with decimal commas, put semicolons between the columns"
-            raise _wrong(
-                f"line {number}", spare, "a value a column", f"Line {number} of the table has {spare}{commas}."
-            )
+            spare = tr("{values} values under {columns} columns", values=len(row), columns=len(names))
+            say = tr("Line {line} of the table has {what}.", line=number, what=spare)
+            if mark != ";":
+                say = tr(
+                    "Line {line} of the table has {what}; with decimal commas, put semicolons between the columns.",
+                    line=number,
+                    what=spare,
+                )
+            raise _wrong(tr("line {line}", line=number), spare, tr("a value a column"), say)
     columns = {
         name: np.array([_cell(row, k, name, number, mark) for number, row in lines[1:]]) for k, name in enumerate(names)
     }
@@ -57,8 +60,10 @@ def _cells(text):
     try:
         return [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)], mark
     except csv.Error as error:
-        say = f"Line {reader.line_num} of the table cannot be read: {error}."
-        raise _wrong("file", f"line {reader.line_num}", "a table of commas, semicolons or tabs", say) from None
+        line = reader.line_num
+        say = tr("Line {line} of the table cannot be read: {why}.", line=line, why=error)
+        may_be = tr("a table of commas, semicolons or tabs")
+        raise _wrong("file", tr("line {line}", line=line), may_be, say) from None
 
 
 def _names(lines):
@@ -66,16 +71,20 @@ def _names(lines):
     names = [name.strip().lower() for name in lines[0][1]] if lines else []
     while names and not names[-1]:  # a mark at the end of each line
         names.pop()
-    may_be = "a line of column names, each once, and rows under it"
+    may_be = tr("a line of column names, each once, and rows under it")
     twice = next((name for k, name in enumerate(names) if name in names[:k]), None)
     if any(_is_number(name) for name in names):
-        raise _wrong(
-            "file", ", ".join(names), may_be, "The first line of this table has numbers; it must name the columns."
-        )
+        say = tr("The first line of this table has numbers; it must name the columns.")
+        raise _wrong("file", ", ".join(names), may_be, say)
     if twice is not None:
-        raise _wrong("file", f"{twice} twice", may_be, f"This table has two columns {twice or 'without a name'}.")
+        say = (
+            tr("This table has two columns {name}.", name=twice)
+            if twice
+            else tr("This table has two columns without a name.")
+        )
+        raise _wrong("file", tr("{name} twice", name=twice), may_be, say)
     if len(lines) < 2:
-        raise _wrong("file", "a table", may_be, "This table has no rows under a line of column names.")
+        raise _wrong("file", tr("a table"), may_be, tr("This table has no rows under a line of column names."))
     return names
 
 
@@ -94,12 +103,14 @@ def _cell(row, k, name, number, mark):
     except ValueError:
         value = math.nan
     if not math.isfinite(value):
-        raise _wrong(
-            f"line {number}, {name}",
-            text,
-            "a number",
-            f"Line {number} of the table has {text[:40] or 'nothing'} in column {name}; it must be a number.",
+        say = tr(
+            "Line {line} of the table has {value} in column {name}; it must be {may_be}.",
+            line=number,
+            value=text[:40] or tr("nothing"),
+            name=name,
+            may_be=tr("a number"),
         )
+        raise _wrong(tr("line {line}, {name}", line=number, name=name), text, tr("a number"), say)
     return value
 
 
@@ -113,19 +124,21 @@ def times_of(columns, lines, fps, first_frame):
     elif len(next(iter(columns.values()))) == 1:
         times = np.zeros(1)
     else:
-        raise _wrong(
-            "time_s",
-            "nothing",
-            "a column time_s or frame",
-            "This table has neither a column time_s nor a column frame.",
-        )
+        say = tr("This table has neither a column time_s nor a column frame.")
+        raise _wrong("time_s", tr("nothing"), tr("a column time_s or frame"), say)
     late = np.flatnonzero(np.diff(times) <= 0)
     if len(late):
         name = "time_s" if "time_s" in columns else "frame"
-        before, value = (f"{columns[name][k]:.10g}" for k in (late[0], late[0] + 1))
-        number, than = int(lines[late[0] + 1]), f"later than the row before it, {before}"
-        say = f"Line {number} of the table has {value} in column {name}; it must be {than}."
-        raise _wrong(f"line {number}, {name}", value, than, say)
+        before, value = (written(columns[name][k], ".10g") for k in (late[0], late[0] + 1))
+        place = {"line": int(lines[late[0] + 1]), "name": name}
+        than = tr("later than the row before it, {before}", before=before)
+        say = tr(
+            "Line {line} of the table has {value} in column {name}; it must be {may_be}.",
+            **place,
+            value=value,
+            may_be=than,
+        )
+        raise _wrong(tr("line {line}, {name}", **place), value, than, say)
     return times
 
 
@@ -141,9 +154,8 @@ def three(columns, prefix, names):
 def needed(columns, name):
     """A column. Raises BadInput where it is not there."""
     if name not in columns:
-        raise _wrong(
-            name, "nothing", f"a column {name}", f"This table has no column {name}; it has {', '.join(columns)}."
-        )
+        say = tr("This table has no column {name}; it has {names}.", name=name, names=", ".join(columns))
+        raise _wrong(name, tr("nothing"), tr("a column {name}", name=name), say)
     return columns[name]
 
 
@@ -157,8 +169,9 @@ def lens_of(columns, aspect):
         return 2 * np.arctan(np.tan(np.radians(columns["horizontal_fov_deg"]) / 2) / aspect), aspect
     if "focal_length_mm" in columns:
         return 2 * np.arctan(needed(columns, "film_width_mm") / aspect / 2 / columns["focal_length_mm"]), aspect
-    may_be = "vertical_fov_deg, horizontal_fov_deg, or focal_length_mm with film_width_mm"
-    raise _wrong("lens", "nothing", may_be, f"This table has no lens; it may have {may_be}.")
+    may_be = tr("vertical_fov_deg, horizontal_fov_deg, or focal_length_mm with film_width_mm")
+    say = tr("This table has no lens; it may have {may_be}.", may_be=may_be)
+    raise _wrong(tr("lens"), tr("nothing"), may_be, say)
 
 
 def _wrong(field, was, may_be, say):

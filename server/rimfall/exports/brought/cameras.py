@@ -7,10 +7,11 @@ from pathlib import Path
 import numpy as np
 
 from ...errors import BadInput, refusal
+from ...language import tr, tr_later, written
 from ...physics.coordinates import RoundChart
 from ...scene.export_part import GREATEST_ASPECT, GREATEST_CAMERA_ROWS, GREATEST_FOV_DEG, LEAST_ASPECT, LEAST_FOV_DEG
 from ...scene.shot import sight
-from ...scene.shot.camera import answer, own_camera
+from ...scene.shot.camera import answer, own_camera, wide_as_high
 from . import camera_csv, gltf, usd
 from .posed import Posed, from_z_up
 
@@ -42,30 +43,20 @@ def content_of(path):
     try:
         return Path(path).read_bytes()
     except (OSError, ValueError) as error:
-        say = f"Cannot read {path}: {getattr(error, 'strerror', None) or error}."
-        raise BadInput(refusal("file", str(path), "a file that can be read", say)) from None
+        say = tr("Cannot read {file}: {why}.", file=path, why=getattr(error, "strerror", None) or error)
+        raise BadInput(refusal("file", str(path), tr("a file that can be read"), say)) from None
 
 
 def cameras_in(content, about):
     """The answer about a file's cameras as plain data. Raises BadInput or TooMuch."""
     if about.origin == "deck" and about.radius_m is None:
-        raise BadInput(
-            refusal(
-                "radius_m",
-                "nothing",
-                "a radius, with origin=deck",
-                "An origin on the deck needs the habitat's radius (radius_m).",
-            )
-        )
+        say = tr("An origin on the deck needs the habitat's radius (radius_m).")
+        raise BadInput(refusal("radius_m", tr("nothing"), tr("a radius, with origin=deck"), say))
     if len(content) > GREATEST_BYTES:
-        raise BadInput(
-            refusal(
-                "file",
-                f"{len(content)} bytes",
-                f"at most {GREATEST_BYTES:,} bytes",
-                f"The file has {len(content):,} bytes; at most {GREATEST_BYTES:,} are read.",
-            )
-        )
+        counts = {"count": written(len(content), ","), "most": written(GREATEST_BYTES, ",")}
+        say = tr("The file has {count} bytes; at most {most} are read.", **counts)
+        was, may_be = tr("{count} bytes", count=len(content)), tr("at most {most} bytes", **counts)
+        raise BadInput(refusal("file", was, may_be, say))
     chart = None if about.radius_m is None else RoundChart(about.radius_m)
     reader = _SIGNS.get(bytes(content[:4]))
     cameras = (
@@ -74,9 +65,8 @@ def cameras_in(content, about):
         else [_of_posed(one, about) for one in reader(bytes(content), about.first_frame)]
     )
     if not cameras:
-        raise BadInput(
-            refusal("file", "no camera", "a file with a camera", "There is no perspective camera in this file.")
-        )
+        say = tr("There is no perspective camera in this file.")
+        raise BadInput(refusal("file", tr("no camera"), tr("a file with a camera"), say))
     return answer(cameras, chart)
 
 
@@ -107,14 +97,8 @@ def _of_table(content, about, chart):
         world = np.zeros((len(time_s), 4, 4))
         quaternion = np.stack([camera_csv.needed(columns, name) for name in ("qx", "qy", "qz", "qw")], axis=1)
         if np.any(np.linalg.norm(quaternion, axis=1) < 1e-9):
-            raise BadInput(
-                refusal(
-                    "file",
-                    "0, 0, 0, 0",
-                    "a quaternion that is not all 0",
-                    "A row of the table has a quaternion of 0, 0, 0, 0.",
-                )
-            )
+            say = tr("A row of the table has a quaternion of 0, 0, 0, 0.")
+            raise BadInput(refusal("file", "0, 0, 0, 0", tr("a quaternion that is not all 0"), say))
         world[:, :3, :3], world[:, :3, 3], world[:, 3, 3] = gltf.rotation(quaternion), position, 1.0
         world = from_z_up(world) if about.up == "Z" else world
         eye, axes = _on_axis(world[:, :3, 3], about), world[:, :3, :3]
@@ -130,14 +114,8 @@ def _by_places(columns, chart):
     if place is None:
         camera_csv.needed(columns, "x_m")
     if chart is None:
-        raise BadInput(
-            refusal(
-                "radius_m",
-                "nothing",
-                "a radius, with places aboard",
-                "Places aboard need the habitat's radius (radius_m).",
-            )
-        )
+        say = tr("Places aboard need the habitat's radius (radius_m).")
+        raise BadInput(refusal("radius_m", tr("nothing"), tr("a radius, with places aboard"), say))
     aim = camera_csv.three(columns, "aim_", ("along", "height", "axial"))
     if aim is None:
         camera_csv.needed(columns, "aim_along_m")
@@ -169,37 +147,60 @@ def _on_axis(points, about):
 def _own(name, about, aspect, time_s, seen, fov_deg):
     """The camera in its one form. Raises BadInput where it has too many rows, or one that no camera can have."""
     position, target, up = seen
-    called, rows = f"the camera {name}", len(time_s)
+    rows = len(time_s)
     if rows > GREATEST_CAMERA_ROWS:
-        raise _refused(f"{rows} rows", f"at most {GREATEST_CAMERA_ROWS:,}", f"{called} has {rows:,} rows")
+        may_be = tr("at most {most}", most=written(GREATEST_CAMERA_ROWS, ","))
+        say = tr(
+            "The camera {name} has {count} rows; it must be {may_be}.",
+            name=name,
+            count=written(rows, ","),
+            may_be=may_be,
+        )
+        raise BadInput(refusal("file", tr("{count} rows", count=rows), may_be, say))
     if not LEAST_ASPECT <= aspect <= GREATEST_ASPECT:
-        may_be = f"{LEAST_ASPECT:g} to {GREATEST_ASPECT:g} times as wide as high"
-        raise _refused(f"{aspect:g}", may_be, f"the picture of {called} is {aspect:g} times as wide as high")
-    checks = (
-        (np.linalg.norm(target - position, axis=1) > _EQUAL_M, "a place to look at", "looks at where it stands"),
-        (
-            np.linalg.norm(np.cross(target - position, up), axis=1) > _EQUAL_M,
-            "an up across its sight",
-            "looks straight along its own up",
-        ),
-        (
-            (fov_deg >= LEAST_FOV_DEG) & (fov_deg <= GREATEST_FOV_DEG),
-            f"{LEAST_FOV_DEG:g} to {GREATEST_FOV_DEG:g}°",
-            "has a vertical field of view of {fov:g}°",
-        ),
-        (
-            np.abs(np.concatenate([position, target], axis=1)).max(axis=1) <= _FARTHEST_M,
-            f"within {_FARTHEST_M:,.0f} m",
-            "is too far away",
-        ),
-        ((time_s >= _FIRST_S) & (time_s <= _LAST_S), f"{_FIRST_S:g} to {_LAST_S:g} s", "is at {time:g} s"),
-    )
-    for holds, may_be, says in checks:
-        for k in np.flatnonzero(~holds)[:1]:
-            said = says.format(fov=fov_deg[k], time=time_s[k])
-            raise _refused(f"row {k + 1}", may_be, f"row {k + 1} of {called} {said}")
+        shown, may_be = written(aspect, "g"), wide_as_high()
+        say = tr(
+            "The picture of the camera {name} is {aspect} times as wide as high; it must be {may_be}.",
+            name=name,
+            aspect=shown,
+            may_be=may_be,
+        )
+        raise BadInput(refusal("file", shown, may_be, say))
+    _rows_can_be(name, position, target, up, fov_deg, time_s)
     return own_camera(about.name or name, about.view, aspect, time_s, position, target, up, fov_deg)
 
 
-def _refused(was, may_be, says):
-    return BadInput(refusal("file", was, may_be, f"{says[0].upper()}{says[1:]}; it must be {may_be}."))
+def _rows_can_be(name, position, target, up, fov_deg, time_s):
+    """Raise BadInput of the first row that no camera can have."""
+    far_m = np.abs(np.concatenate([position, target], axis=1)).max(axis=1)
+    checks = (
+        (
+            np.linalg.norm(target - position, axis=1) > _EQUAL_M,
+            tr("a place to look at"),
+            tr_later("Row {row} of the camera {name} looks at where it stands; it must be {may_be}."),
+        ),
+        (
+            np.linalg.norm(np.cross(target - position, up), axis=1) > _EQUAL_M,
+            tr("an up across its sight"),
+            tr_later("Row {row} of the camera {name} looks straight along its own up; it must be {may_be}."),
+        ),
+        (
+            (fov_deg >= LEAST_FOV_DEG) & (fov_deg <= GREATEST_FOV_DEG),
+            tr("{least} to {most}°", least=written(LEAST_FOV_DEG, "g"), most=written(GREATEST_FOV_DEG, "g")),
+            tr_later("Row {row} of the camera {name} has a vertical field of view of {angle}°; it must be {may_be}."),
+        ),
+        (
+            far_m <= _FARTHEST_M,
+            tr("within {length} m", length=written(_FARTHEST_M, ",.0f")),
+            tr_later("Row {row} of the camera {name} is too far away; it must be {may_be}."),
+        ),
+        (
+            (time_s >= _FIRST_S) & (time_s <= _LAST_S),
+            tr("{first} to {last} s", first=written(_FIRST_S, "g"), last=written(_LAST_S, "g")),
+            tr_later("Row {row} of the camera {name} is at {time} s; it must be {may_be}."),
+        ),
+    )
+    for holds, may_be, say in checks:
+        for k in np.flatnonzero(~holds)[:1].tolist():
+            told = {"name": name, "row": k + 1, "angle": written(fov_deg[k], "g"), "time": written(time_s[k], "g")}
+            raise BadInput(refusal("file", tr("row {row}", row=k + 1), may_be, tr(say, **told, may_be=may_be)))

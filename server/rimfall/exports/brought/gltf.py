@@ -9,6 +9,7 @@ import struct
 import numpy as np
 
 from ...errors import BadInput, refusal
+from ...language import tr, written
 from ...physics.budget import spend
 from ...physics.quaternions import slerp
 from .posed import Posed
@@ -66,12 +67,12 @@ class _File:
         except BadInput:  # a ValueError that says what it is already
             raise
         except (KeyError, IndexError, TypeError, ValueError, struct.error, AttributeError, RecursionError):
-            raise _damaged("its parts do not fit together") from None
+            raise _damaged(tr("its parts do not fit together")) from None
 
     def _read(self, content):
         magic, version, _ = struct.unpack_from("<4sII", content)
         if (magic, version) != (b"glTF", 2):
-            raise _damaged("it is no glTF 2.0 file in one piece (.glb)")
+            raise _damaged(tr("it is no glTF 2.0 file in one piece (.glb)"))
         size, _ = struct.unpack_from("<I4s", content, 12)
         self._document = json.loads(content[20 : 20 + size])
         self._binary = content[28 + size :]
@@ -92,7 +93,9 @@ class _File:
         if way == "CUBICSPLINE":
             values = values.reshape(len(times), 3, -1)[:, 1]
         if len(times) != len(values) or not len(times) or len(times) > MOST_KEYS or np.any(np.diff(times) <= 0):
-            raise _damaged(f"an animation has no keys, more than {MOST_KEYS:,}, or keys out of order")
+            raise _damaged(
+                tr("an animation has no keys, more than {most}, or keys out of order", most=written(MOST_KEYS, ","))
+            )
         return times, values, way
 
     def _array(self, number):
@@ -102,7 +105,7 @@ class _File:
         stride = view.get("byteStride", kind.itemsize * width)
         start = view.get("byteOffset", 0) + accessor.get("byteOffset", 0)
         if count < 0 or start < 0 or start + max(count - 1, 0) * stride + kind.itemsize * width > len(self._binary):
-            raise _damaged("an array lies outside the file")
+            raise _damaged(tr("an array lies outside the file"))
         values = np.ndarray((count, width), kind, self._binary, start, (stride, kind.itemsize)).astype(float)
         return np.maximum(values / _SCALES[kind.str.lstrip("|")], -1.0) if accessor.get("normalized") else values
 
@@ -117,7 +120,7 @@ class _File:
         while line[-1] in self._parent:
             line.append(self._parent[line[-1]])
             if len(line) > _MOST_DEPTH:
-                raise _damaged("its nodes hold one another in a ring")
+                raise _damaged(tr("its nodes hold one another in a ring"))
         return line
 
     def key_times(self, number):
@@ -176,4 +179,5 @@ def _unit(vectors):
 
 
 def _damaged(why):
-    return BadInput(refusal("file", "glb", "a glTF 2.0 file in one piece (.glb)", f"This glb cannot be read: {why}."))
+    say = tr("This glb cannot be read: {why}.", why=why)
+    return BadInput(refusal("file", "glb", tr("a glTF 2.0 file in one piece (.glb)"), say))

@@ -12,6 +12,7 @@ from fractions import Fraction
 import numpy as np
 
 from ...errors import BadInput, Refused, TooMuch, refusal
+from ...language import tr, written
 from ...scene.shot.match_request import MOST_ROWS
 from ..recovery import recovered
 from . import camera_csv, gltf, usd
@@ -40,9 +41,11 @@ def tracks_in(content, about):
     """The tracks of a file's bytes as plain data, each ready for a MatchRequest, and what is known of their habitat. Raises BadInput or
     TooMuch."""
     if len(content) > GREATEST_BYTES:
-        raise TooMuch(
-            refusal("file", f"{len(content)} bytes", f"at most {GREATEST_BYTES:,} bytes", "The file is too large.")
+        was, may_be = (
+            tr("{count} bytes", count=len(content)),
+            tr("at most {most} bytes", most=written(GREATEST_BYTES, ",")),
         )
+        raise TooMuch(refusal("file", was, may_be, tr("The file is too large.")))
     reader = _READERS.get(bytes(content[:4]))
     known, said = _of_notes(about.notes if reader is None else content)
     axes = {
@@ -54,9 +57,8 @@ def tracks_in(content, about):
     else:
         tracks = [_keys(one.name, one.time_s, one.world[:, :3, 3], axes) for one in reader(bytes(content))]
     if not tracks:
-        raise BadInput(
-            refusal("file", "nothing that moves", "a file with an animated object", "Nothing moves in this file.")
-        )
+        was, may_be = tr("nothing that moves"), tr("a file with an animated object")
+        raise BadInput(refusal("file", was, may_be, tr("Nothing moves in this file.")))
     return {"tracks": tracks, "known": known, "axes": axes}
 
 
@@ -84,18 +86,23 @@ def _of_notes(content):
 def _of_table(content, about, axes, up):
     count = len(bytes(content).splitlines())
     if count > _MOST_LINES:
-        say = f"This table has {count:,} lines; at most {MOST_ROWS:,} rows of one thing are matched. Line {MOST_ROWS + 2:,} is one too many."
-        raise TooMuch(refusal("file", f"{count} lines", f"at most {MOST_ROWS:,} rows", say))
+        say = tr(
+            "This table has {count} lines; at most {most} rows of one thing are matched. Line {line} is one too many.",
+            count=written(count, ","),
+            most=written(MOST_ROWS, ","),
+            line=written(MOST_ROWS + 2, ","),
+        )
+        may_be = tr("at most {most} rows", most=written(MOST_ROWS, ","))
+        raise TooMuch(refusal("file", tr("{count} lines", count=count), may_be, say))
     columns, lines = camera_csv.table_of(content)
     if "alive" in columns:
         columns, lines = _kept(columns, lines, columns["alive"] != 0)
     if "id" not in columns:
-        return [_of_columns("Track", columns, lines, about, axes, up)]
+        return [_of_columns(tr("Track"), columns, lines, about, axes, up)]
     ids = np.unique(columns["id"])
     if len(ids) > 500:
-        raise TooMuch(
-            refusal("file", f"{len(ids)} things", "at most 500", "This table has more than 500 things in it.")
-        )
+        was, say = tr("{count} things", count=len(ids)), tr("This table has more than 500 things in it.")
+        raise TooMuch(refusal("file", was, tr("at most {most}", most=500), say))
     return [_of_columns(f"id {one:g}", *_kept(columns, lines, columns["id"] == one), about, axes, up) for one in ids]
 
 
@@ -113,9 +120,12 @@ def _of_columns(name, columns, lines, about, axes, up):
     if along is not None:
         return {"name": name, "track": _rows({"time_s": _seconds(columns, lines, about)}, **along)}
     if points is None or len(points) < 3:
-        may_be = "time_s (or frame) with along_m, height_m and axial_m, with x_m, y_m and z_m, or with x_px and y_px"
-        say = f"This table has columns {', '.join(columns)}; it must have {may_be}."
-        raise BadInput(refusal("file", ", ".join(columns), may_be, say))
+        names = ", ".join(columns)
+        may_be = tr(
+            "time_s (or frame) with along_m, height_m and axial_m, with x_m, y_m and z_m, or with x_px and y_px"
+        )
+        say = tr("This table has columns {names}; it must have {may_be}.", names=names, may_be=may_be)
+        raise BadInput(refusal("file", names, may_be, say))
     places = np.stack([points["x_m"], points["y_m"], points["z_m"]], axis=-1)
     time_s = _seconds(columns, lines, about)
     return _keys(name, time_s, places if up == "Y" else places[:, [0, 2, 1]] * [1, 1, -1], axes)

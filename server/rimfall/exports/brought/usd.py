@@ -7,6 +7,7 @@ from pathlib import Path
 import numpy as np
 
 from ...errors import BadInput, refusal
+from ...language import tr, written
 from ...physics.budget import spend
 from .posed import Posed, from_z_up
 
@@ -42,10 +43,12 @@ def _read(content, taken, first_code):
         try:
             layer = pxr.Sdf.Layer.FindOrOpen(str(path))
             if layer is None or layer.GetCompositionAssetDependencies():
-                raise _wrong("it asks for other files: flatten it into one" if layer else "it is no whole OpenUSD file")
+                raise _wrong(
+                    tr("it asks for other files: flatten it into one") if layer else tr("it is no whole OpenUSD file")
+                )
             return _posed(pxr, pxr.Usd.Stage.Open(layer), taken, first_code)
         except pxr.Tf.ErrorException:
-            raise _wrong("it is no whole OpenUSD file") from None
+            raise _wrong(tr("it is no whole OpenUSD file")) from None
 
 
 def _posed(pxr, stage, taken, first_code):
@@ -74,7 +77,7 @@ def _codes(pxr, prim, thing):
     if isinstance(thing, pxr.UsdGeom.Camera):
         codes.update(thing.GetFocalLengthAttr().GetTimeSamples())
     if len(codes) > MOST_SAMPLES:
-        raise _wrong(f"{prim.GetName()} has more than {MOST_SAMPLES:,} samples")
+        raise _wrong(tr("{name} has more than {most} samples", name=prim.GetName(), most=written(MOST_SAMPLES, ",")))
     return sorted(codes) or [0.0]
 
 
@@ -102,10 +105,14 @@ def _library():
         import pxr
         from pxr import Sdf, Tf, Usd, UsdGeom  # noqa: F401 - they become attributes of pxr
     except ModuleNotFoundError:
-        say = "OpenUSD files are read with OpenUSD's own library: install rimfall[usd], or bring the camera as .csv or .glb."
-        raise BadInput(refusal("file", "usd", "csv or glb, or OpenUSD with rimfall[usd] installed", say)) from None
+        say = tr(
+            "OpenUSD files are read with OpenUSD's own library: install rimfall[usd], or bring the camera as .csv or .glb."
+        )
+        may_be = tr("csv or glb, or OpenUSD with rimfall[usd] installed")
+        raise BadInput(refusal("file", "usd", may_be, say)) from None
     return pxr
 
 
 def _wrong(why):
-    return BadInput(refusal("file", "usd", "one whole OpenUSD file", f"This OpenUSD file cannot be read: {why}."))
+    say = tr("This OpenUSD file cannot be read: {why}.", why=why)
+    return BadInput(refusal("file", "usd", tr("one whole OpenUSD file"), say))

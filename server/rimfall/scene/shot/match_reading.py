@@ -7,7 +7,7 @@ import numpy as np
 
 from ...errors import BadInput, refusal
 from ...kinds.motion import body_of
-from ...language import tr, written
+from ...language import tr, tr_as, written
 from ...phrases import AND
 from ...physics import frames
 from ...physics.air import air_at
@@ -247,7 +247,7 @@ def _omega_of(known):
 def _of_picture(request, time_s, points):
     picture = request.picture
     if (picture.plane is None) == (picture.camera is None):
-        was = tr("neither") if picture.plane is None else tr("both")
+        was = tr_as("of two", "neither") if picture.plane is None else tr_as("of two", "both")
         say = tr(
             "A picture's pixels have no scale: of plane and camera {was} was given; exactly one of them must say how pixels become "
             "metres.",
