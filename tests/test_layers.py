@@ -13,7 +13,18 @@ from tests.tables import each_row
 ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "server/rimfall"
 
-BELOW_SCENE = {"__init__", "errors", "fields", "phrases", "prose", "physics", "shapes", "motions", "kinds"} | {
+BELOW_SCENE = {
+    "__init__",
+    "amounts",
+    "errors",
+    "fields",
+    "phrases",
+    "prose",
+    "physics",
+    "shapes",
+    "motions",
+    "kinds",
+} | {
     "shots",
     "comfort",
     "vessel",
@@ -26,7 +37,8 @@ PYTHON = {
     "language": {"folders"},
     "fields": set(),
     "phrases": set(),
-    "prose": {"phrases", "physics"},
+    "amounts": set(),
+    "prose": {"amounts", "phrases", "physics"},
     "threads": set(),
     "processes": {"errors", "threads"},
     "physics": {"errors"},
@@ -35,7 +47,7 @@ PYTHON = {
     "shots": {"errors", "physics", "shapes", "motions"},
     "comfort": {"errors", "physics", "shapes", "motions"},
     "vessel": {"errors", "physics"},
-    "kinds": {"errors", "fields", "phrases", "prose", "physics", "shapes", "motions", "vessel"},
+    "kinds": {"amounts", "errors", "fields", "phrases", "prose", "physics", "shapes", "motions", "vessel"},
     "scene": BELOW_SCENE,
     "talk": {"errors", "fields", "scene"},
     "exports": BELOW_SCENE | {"folders", "scene", "talk"},

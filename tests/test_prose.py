@@ -7,7 +7,8 @@ from functools import lru_cache
 import numpy as np
 import pytest
 
-from rimfall.prose import MEASURES, NEAR, NEAR_M, Telling, number, share
+from rimfall.amounts import number, share
+from rimfall.prose import MEASURES, NEAR, NEAR_M, Telling
 from rimfall.scene import examples, prose
 from rimfall.scene.answers import habitat_figures
 from rimfall.scene.reading import read

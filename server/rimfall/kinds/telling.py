@@ -1,28 +1,39 @@
 """Paragraphs of what flies, rolls or stands, as prose: told to somebody who stands at the release and faces spinward.
 
-Every kind has a `told(traced, telling, thing)` of its own or one of these: sentences, the first of which names the thing ("the cup",
-"another handball"); telling: tense and units (`prose.Telling`).
+Every kind has a `told(traced, telling, thing)` of its own or one of these: sentences, the first of which names the `things.Thing`; telling:
+tense and units (`prose.Telling`).
 """
 
-import re
-
+from ..language import tr, tr_later
 from ..phrases import STILL_M
-from .words import the
+from ..prose import YOU
+from .words import the, the_at
 
-_SIZE = re.compile(r" [\d.]+ ?[a-z]+$")  # "steel ball 20 mm"
 _LEVEL_DEG, _SLIGHT_DEG, _SLANT_DEG, _STEEP_DEG = 8, 25, 55, 80
 _SAME = 0.06  # a difference from plain gravity smaller than this share of the way is none worth a word
-
-
-def noun(motion):
-    """What prose calls the thing of a motion: "cup", "steel ball"; "ball" where it has no name."""
-    body = getattr(motion, "body", None)
-    return _SIZE.sub("", body) if isinstance(body, str) else "ball"
-
-
-def capital(text):
-    """Words as a sentence begins with them."""
-    return text[:1].upper() + text[1:]
+WHERE_IT_BEGAN, _BELOW = tr_later("where it began"), tr_later("straight below")
+_WAYS = (  # of a heading over the ground, every 45 degrees from spinward to the right; then of a turntable, where right is outward
+    (
+        tr_later("with the spin"),
+        tr_later("with the spin and to your right"),
+        tr_later("to your right"),
+        tr_later("against the spin and to your right"),
+        tr_later("against the spin"),
+        tr_later("against the spin and to your left"),
+        tr_later("to your left"),
+        tr_later("with the spin and to your left"),
+    ),
+    (
+        tr_later("with the spin"),
+        tr_later("with the spin and outward"),
+        tr_later("outward"),
+        tr_later("against the spin and outward"),
+        tr_later("against the spin"),
+        tr_later("against the spin and inward"),
+        tr_later("inward"),
+        tr_later("with the spin and inward"),
+    ),
+)
 
 
 def lasted(traced, moment):
@@ -30,54 +41,53 @@ def lasted(traced, moment):
     return moment.time_s - traced.plan.start_s
 
 
-def place(traced, telling, way, none, whom="you"):
-    """Where a way leads, or `none`."""
+def place(traced, telling, way, none, whom=YOU):
+    """Where a way leads, or `none`, marked."""
     leads = traced.once(("way", telling.units, way, whom), lambda: telling.where(way, traced.across, whom))
-    return leads or none
+    return leads or tr(none)
 
 
-def toward(traced, telling, heading_deg):
+def toward(traced, heading_deg):
     """The way of a heading over the ground, to somebody who faces spinward."""
-    quarter = round((heading_deg % 360) / 45) % 8
-    level = traced.stands_on.level
-    right, left = ("outward", "inward") if level else ("to your right", "to your left")
-    ahead, back = "with the spin", "against the spin"
-    return (
-        ahead,
-        f"{ahead} and {right}",
-        right,
-        f"{back} and {right}",
-        back,
-        f"{back} and {left}",
-        left,
-        f"{ahead} and {left}",
-    )[quarter]
+    return tr(_WAYS[traced.stands_on.level][round((heading_deg % 360) / 45) % 8])
 
 
-def upward(elevation_deg):
+def _steeply(elevation_deg):
     """How steeply, in words; "" where it is level."""
-    size, way = abs(elevation_deg), "upward" if elevation_deg > 0 else "downward"
+    size, up = abs(elevation_deg), elevation_deg > 0
     if size < _LEVEL_DEG:
         return ""
     if size < _SLIGHT_DEG:
-        return f"slightly {way}"
+        return tr("slightly upward") if up else tr("slightly downward")
     if size < _SLANT_DEG:
-        return f"{way} at a slant"
-    return f"steeply {way}" if size < _STEEP_DEG else f"straight {way.removesuffix('ward')}"
+        return tr("upward at a slant") if up else tr("downward at a slant")
+    return tr("steeply upward") if up else tr("steeply downward")
+
+
+def _leaves(traced, motion):
+    """Which way a throw leaves the hand."""
+    if abs(motion.elevation_deg) >= _STEEP_DEG:
+        return tr("straight up") if motion.elevation_deg > 0 else tr("straight down")
+    return ", ".join(way for way in (toward(traced, motion.heading_deg), _steeply(motion.elevation_deg)) if way)
 
 
 def dropped(traced, telling, thing):
     """A drop."""
-    return [f"You let go of {thing}.", *flight(traced, telling)]
+    return [tr("You let go of {thing}.", thing=thing.done_to), *flight(traced, telling)]
 
 
 def thrown(traced, telling, thing):
     """A throw."""
-    motion, up = traced.motion, upward(traced.motion.elevation_deg)
+    motion = traced.motion
     if not motion.speed_m_s:
         return dropped(traced, telling, thing)
-    ways = [up] if up.startswith("straight") else [p for p in (toward(traced, telling, motion.heading_deg), up) if p]
-    leaves = f"{capital(thing)} {telling.verb('leaves', 'left')} your hand {', '.join(ways)}, at {telling.speed(motion.speed_m_s)}."
+    leaves = telling.says(
+        tr_later("{thing} leaves your hand {way}, at {speed}."),
+        tr_later("{thing} left your hand {way}, at {speed}."),
+        thing=thing.does,
+        way=_leaves(traced, motion),
+        speed=telling.speed(motion.speed_m_s),
+    )
     return [leaves, *flight(traced, telling)]
 
 
@@ -89,16 +99,43 @@ def flight(traced, telling):
 def _flight(traced, telling):
     landing, caught = traced.track.landing, _caught(traced, telling)
     if landing is None:
-        return [*caught, ends(traced, telling, "it")]
+        return [*caught, ends(traced, telling)]
     if lasted(traced, landing) <= 0:
-        return [f"It {telling.verb('lies', 'lay')} on {the(traced, landing.surface)} from the start."]
-    before = next((e for e in traced.track.events if e.surface is not None and e.time_s < landing.time_s), None)
-    met = "" if before is None else f"{telling.verb('meets', 'met')} {the(traced, before.surface)} on the way and "
-    where = place(traced, telling, traced.way(landing), "straight below")
+        lies = telling.says(
+            tr_later("It lies on {surface} from the start."),
+            tr_later("It lay on {surface} from the start."),
+            surface=the_at(traced, landing.surface),
+        )
+        return [lies]
     if caught:
-        return [*caught, _uncaught(traced, telling, landing, before, where), *_plain(traced, telling, landing)]
-    lands = f"After {telling.time(lasted(traced, landing))} it {met}{telling.verb('lands', 'landed')} {where}."
-    return [lands, *_then(traced, telling, landing), *_plain(traced, telling, landing)]
+        return [*caught, _uncaught(traced, telling, landing), *_plain(traced, telling, landing)]
+    return [_lands(traced, telling, landing), *_then(traced, telling, landing), *_plain(traced, telling, landing)]
+
+
+def _met_before(traced, landing):
+    """What it meets on the way to its landing, with its article; None where that is nothing."""
+    before = next((e for e in traced.track.events if e.surface is not None and e.time_s < landing.time_s), None)
+    return None if before is None else the(traced, before.surface)
+
+
+def _landed(traced, telling, landing):
+    """When and where it lands, for a sentence."""
+    where = place(traced, telling, traced.way(landing), _BELOW)
+    return {"time": telling.time(lasted(traced, landing)), "where": where}
+
+
+def _lands(traced, telling, landing):
+    met, told = _met_before(traced, landing), _landed(traced, telling, landing)
+    if met is None:
+        return telling.says(
+            tr_later("After {time} it lands {where}."), tr_later("After {time} it landed {where}."), **told
+        )
+    return telling.says(
+        tr_later("After {time} it meets {surface} on the way and lands {where}."),
+        tr_later("After {time} it met {surface} on the way and landed {where}."),
+        surface=met,
+        **told,
+    )
 
 
 def _caught(traced, telling):
@@ -106,20 +143,36 @@ def _caught(traced, telling):
     if not traced.reached:
         return []
     one = traced.reached[0][1]
-    comes = f"After {telling.time(lasted(traced, one))} it {telling.verb('comes', 'came')} within the catcher’s reach"
-    up = telling.length(max(one.height_m, 0.0), upright=True)
-    over = f"{up} above {the(traced, traced.ground)}"
-    return [f"{comes}, {over}, at a closing velocity of {telling.speed(one.closing_m_s)}."]
+    comes = telling.says(
+        tr_later(
+            "After {time} it comes within the catcher’s reach, {height} above {ground}, at a closing velocity of {speed}."
+        ),
+        tr_later(
+            "After {time} it came within the catcher’s reach, {height} above {ground}, at a closing velocity of {speed}."
+        ),
+        time=telling.time(lasted(traced, one)),
+        height=telling.length(max(one.height_m, 0.0), upright=True),
+        ground=the_at(traced, traced.ground),
+        speed=telling.speed(one.closing_m_s),
+    )
+    return [comes]
 
 
-def _uncaught(traced, telling, landing, before, where):
+def _uncaught(traced, telling, landing):
     """Where it lands if nobody catches it."""
-    after = telling.time(lasted(traced, landing))
-    if telling.past:
-        met = "" if before is None else f"met {the(traced, before.surface)} on the way and "
-        return f"If nobody had caught it, it would have {met}landed after {after}, {where}."
-    met = "" if before is None else f"meets {the(traced, before.surface)} on the way and "
-    return f"If nobody catches it, it {met}lands after {after}, {where}."
+    met, told = _met_before(traced, landing), _landed(traced, telling, landing)
+    if met is None:
+        return telling.says(
+            tr_later("If nobody catches it, it lands after {time}, {where}."),
+            tr_later("If nobody had caught it, it would have landed after {time}, {where}."),
+            **told,
+        )
+    return telling.says(
+        tr_later("If nobody catches it, it meets {surface} on the way and lands after {time}, {where}."),
+        tr_later("If nobody had caught it, it would have met {surface} on the way and landed after {time}, {where}."),
+        surface=met,
+        **told,
+    )
 
 
 def _then(traced, telling, landing):
@@ -127,7 +180,7 @@ def _then(traced, telling, landing):
     track = traced.track
     if track.end not in ("rest", "edge", "met a surface") or track.events[-1].time_s <= landing.time_s:
         return []
-    return [ends(traced, telling, "it")]
+    return [ends(traced, telling)]
 
 
 def _plain(traced, telling, landing):
@@ -137,45 +190,87 @@ def _plain(traced, telling, landing):
     way = traced.way(landing)
     apart = max(abs(plain.in_all_m - way.in_all_m), abs(plain.axial_m - way.axial_m))
     if apart < max(STILL_M, _SAME * max(abs(plain.in_all_m), abs(plain.axial_m))):
-        return [f"On a planet with the same gravity it {telling.would('land', 'landed')} in the same place."]
-    return [
-        f"On a planet with the same gravity it {telling.would('land', 'landed')} {place(traced, telling, plain, 'straight below')}."
-    ]
+        same = telling.says(
+            tr_later("On a planet with the same gravity it would land in the same place."),
+            tr_later("On a planet with the same gravity it would have landed in the same place."),
+        )
+        return [same]
+    elsewhere = telling.says(
+        tr_later("On a planet with the same gravity it would land {where}."),
+        tr_later("On a planet with the same gravity it would have landed {where}."),
+        where=place(traced, telling, plain, _BELOW),
+    )
+    return [elsewhere]
 
 
-def ends(traced, telling, thing):
+def ends(traced, telling):
     """A sentence of how a motion ends."""
     track = traced.track
-    after = f"After {telling.time(lasted(traced, track.last))} {thing}"
-    where = place(traced, telling, traced.way(track.last), "where it began")
+    told = {
+        "time": telling.time(lasted(traced, track.last)),
+        "where": place(traced, telling, traced.way(track.last), WHERE_IT_BEGAN),
+    }
     if track.end == "rest":
-        return f"{after} {telling.verb('comes', 'came')} to rest {where}."
+        return telling.says(
+            tr_later("After {time} it comes to rest {where}."),
+            tr_later("After {time} it came to rest {where}."),
+            **told,
+        )
     if track.end == "edge":
-        return f"{after} {telling.verb('goes', 'went')} over the edge, {where}."
+        return telling.says(
+            tr_later("After {time} it goes over the edge, {where}."),
+            tr_later("After {time} it went over the edge, {where}."),
+            **told,
+        )
     if track.end in ("landed", "met a surface"):
-        return f"{after} {telling.verb('meets', 'met')} {the(traced, track.events[-1].surface)}, {where}."
-    return f"{after} {telling.verb('is', 'was')} still moving, {where}."
+        return telling.says(
+            tr_later("After {time} it meets {surface}, {where}."),
+            tr_later("After {time} it met {surface}, {where}."),
+            surface=the(traced, track.events[-1].surface),
+            **told,
+        )
+    return telling.says(
+        tr_later("After {time} it is still moving, {where}."),
+        tr_later("After {time} it was still moving, {where}."),
+        **told,
+    )
 
 
 def rolled(traced, telling, thing):
     """A roll."""
     motion = traced.motion
     if not motion.speed_m_s:
-        return [f"You set {thing} down.", ends(traced, telling, "it")]
-    way = toward(traced, telling, motion.heading_deg)
-    goes = telling.verb("slides", "slid") if motion.start == "sliding" else telling.verb("rolls", "rolled")
-    return [f"{capital(thing)} {goes} off {way} at {telling.speed(motion.speed_m_s)}.", ends(traced, telling, "it")]
+        return [tr("You set {thing} down.", thing=thing.done_to), ends(traced, telling)]
+    told = {
+        "thing": thing.does,
+        "way": toward(traced, motion.heading_deg),
+        "speed": telling.speed(motion.speed_m_s),
+    }
+    if motion.start == "sliding":
+        goes = telling.says(
+            tr_later("{thing} slides off {way} at {speed}."), tr_later("{thing} slid off {way} at {speed}."), **told
+        )
+    else:
+        goes = telling.says(
+            tr_later("{thing} rolls off {way} at {speed}."), tr_later("{thing} rolled off {way} at {speed}."), **told
+        )
+    return [goes, ends(traced, telling)]
 
 
 def stood(traced, telling, thing):
     """A thing that stands."""
     moved = any(e.kind not in ("release", "time_limit", "rest") for e in traced.track.events)
-    on = the(traced, traced.plan.surface)
+    told = {"thing": thing.does, "surface": the_at(traced, traced.plan.surface)}
     if not moved:
-        return [
-            f"{capital(thing)} {telling.verb('stands', 'stood')} on {on} and {telling.verb('does', 'did')} not slide."
-        ]
-    return [
-        f"{capital(thing)} {telling.verb('does', 'did')} not stay where it {telling.verb('stands', 'stood')} on {on}.",
-        ends(traced, telling, "it"),
-    ]
+        stays = telling.says(
+            tr_later("{thing} stands on {surface} and does not slide."),
+            tr_later("{thing} stood on {surface} and did not slide."),
+            **told,
+        )
+        return [stays]
+    leaves = telling.says(
+        tr_later("{thing} does not stay where it stands on {surface}."),
+        tr_later("{thing} did not stay where it stood on {surface}."),
+        **told,
+    )
+    return [leaves, ends(traced, telling)]

@@ -2,15 +2,18 @@
 
 import math
 
-from ..kinds.telling import noun
-from ..prose import LEAST_SHARE, Telling, share
+from ..amounts import LEAST_SHARE, share
+from ..kinds.things import Thing, noun
+from ..language import tr_later
+from ..prose import Telling
 
 TENSES = {"present": False, "past": True}
+_MUCH = 0.95  # of one's weight on Earth: from here on it is as much, or some times as much
 
 
 def of_motion(traced, units):
     """Its paragraph in either tense: {"present", "past"}; both "" where it does not begin."""
-    return {tense: traced.told(Telling(past, units), f"the {noun(traced.motion)}") for tense, past in TENSES.items()}
+    return {tense: traced.told(Telling(past, units), Thing(noun(traced.motion))) for tense, past in TENSES.items()}
 
 
 def of_scene(trace, felt_g, units):
@@ -19,36 +22,62 @@ def of_scene(trace, felt_g, units):
 
 
 def _paragraph(trace, felt_g, telling):
-    named, out = set(), [_habitat(trace, felt_g, telling)]
+    named, out = set(), [_habitat(trace, telling), _felt(felt_g, telling)]
     for one in trace.motions:
         what = noun(one.motion)
-        out.append(one.told(telling, f"another {what}" if what in named else f"the {what}"))
+        out.append(one.told(telling, Thing(what, what in named)))
         named.add(what)
     return " ".join(said for said in out if said)
 
 
-def _habitat(trace, felt_g, telling):
-    part = trace.scene.habitat
-    is_ = telling.verb("is", "was")
-    what = f"The {part.shape if part.GROUND.level else 'habitat'} {is_} {telling.length(part.radius_m)} from its axis to its {_edge(part)} and "
-    return f"{what}{_turns(trace, telling)}. {_felt(felt_g, telling)}"
+def _habitat(trace, telling):
+    ground = trace.scene.habitat.GROUND
+    told = {"length": telling.length(trace.scene.habitat.radius_m), "turns": _turns(trace, telling)}
+    if ground.level:
+        return telling.says(
+            tr_later("The turntable is {length} from its axis to its edge and {turns}."),
+            tr_later("The turntable was {length} from its axis to its edge and {turns}."),
+            **told,
+        )
+    if ground.name == "deck":
+        return telling.says(
+            tr_later("The habitat is {length} from its axis to its deck and {turns}."),
+            tr_later("The habitat was {length} from its axis to its deck and {turns}."),
+            **told,
+        )
+    return telling.says(
+        tr_later("The habitat is {length} from its axis to its floor and {turns}."),
+        tr_later("The habitat was {length} from its axis to its floor and {turns}."),
+        **told,
+    )
 
 
 def _felt(felt_g, telling):
-    said, weighs = share(felt_g), telling.verb("weighs", "weighed")
-    who = f"Somebody who {telling.verb('stands', 'stood')} there {weighs} {said}"
+    weight = {"share": share(felt_g)}
     if felt_g < LEAST_SHARE:
-        return f"{who}."
-    return f"{who} {'as' if said.endswith('as much') else 'of what they weigh'} on Earth."
-
-
-def _edge(part):
-    return "edge" if part.GROUND.level else part.GROUND.name
+        return telling.says(
+            tr_later("Somebody who stands there weighs {share}."),
+            tr_later("Somebody who stood there weighed {share}."),
+            **weight,
+        )
+    if felt_g < _MUCH:
+        return telling.says(
+            tr_later("Somebody who stands there weighs {share} of what they weigh on Earth."),
+            tr_later("Somebody who stood there weighed {share} of what they weigh on Earth."),
+            **weight,
+        )
+    return telling.says(
+        tr_later("Somebody who stands there weighs {share} as on Earth."),
+        tr_later("Somebody who stood there weighed {share} as on Earth."),
+        **weight,
+    )
 
 
 def _turns(trace, telling):
     spin = abs(trace.setting.omega_rad_s(0.0))
     if spin == 0:
-        return f"{telling.verb('does', 'did')} not turn"
-    at_first = "" if trace.setting.habitat.spin.steady else " at first"
-    return f"{telling.verb('turns', 'turned')} once in {telling.time(2 * math.pi / spin)}{at_first}"
+        return telling.says(tr_later("does not turn"), tr_later("did not turn"))
+    told = {"time": telling.time(2 * math.pi / spin)}
+    if trace.setting.habitat.spin.steady:
+        return telling.says(tr_later("turns once in {time}"), tr_later("turned once in {time}"), **told)
+    return telling.says(tr_later("turns once in {time} at first"), tr_later("turned once in {time} at first"), **told)

@@ -1,6 +1,7 @@
 """A craft's approach as prose."""
 
-from ...prose import amount
+from ...amounts import TIME, amount
+from ...language import tr_later
 from ..telling import lasted
 
 _TURNS = 0.2  # fewer than that are none worth a word
@@ -9,15 +10,24 @@ _TURNS = 0.2  # fewer than that are none worth a word
 def told(traced, telling, _thing):
     """Sentences."""
     findings, track = traced.findings, traced.track
-    comes = f"The craft {telling.verb('coasts', 'coasted')} in"
+    time = telling.time(lasted(traced, track.last))
     if track.end != "arrived":
-        return [f"{comes} for {telling.time(lasted(traced, track.last))}."]
-    arrives = (
-        f"{comes} and {telling.verb('reaches', 'reached')} the dock after {telling.time(lasted(traced, track.last))}"
+        coasts = telling.says(
+            tr_later("The craft coasts in for {time}."), tr_later("The craft coasted in for {time}."), time=time
+        )
+        return [coasts]
+    arrives = telling.says(
+        tr_later("The craft coasts in and reaches the dock after {time}, closing at {speed}."),
+        tr_later("The craft coasted in and reached the dock after {time}, closing at {speed}."),
+        time=time,
+        speed=telling.speed(findings["to_cancel_size_m_s"]),
     )
-    closing = f"closing at {telling.speed(findings['to_cancel_size_m_s'])}"
     turns = findings["turns_seen"]
     if turns < _TURNS:
-        return [f"{arrives}, {closing}."]
-    seen = f"Seen from aboard it {telling.verb('seems', 'seemed')} to go round the habitat {amount(turns, 'time', 'times')}."
-    return [f"{arrives}, {closing}.", seen]
+        return [arrives]
+    seen = telling.says(
+        tr_later("Seen from aboard it seems to go round the habitat {times}."),
+        tr_later("Seen from aboard it seemed to go round the habitat {times}."),
+        times=amount(turns, TIME),
+    )
+    return [arrives, seen]

@@ -2,25 +2,57 @@
 
 import math
 
-from ...prose import share
+from ...amounts import share
+from ...language import tr, tr_later
 from ..telling import flight
 from .words import ALL, NONE, vessel
+
+_LIQUIDS = {
+    "water": tr_later("the water"),
+    "tea": tr_later("the tea"),
+    "coffee": tr_later("the coffee"),
+    "olive oil": tr_later("the olive oil"),
+    "honey": tr_later("the honey"),
+}
 
 
 def told(traced, telling, _thing):
     """Sentences; whoever reads pours."""
     motion, findings = traced.motion, traced.findings
-    pours = f"You {telling.verb('pour', 'poured')} the {motion.liquid}"
+    liquid = {"liquid": tr(_LIQUIDS[motion.liquid])}
     if motion.target is None:
-        return [f"{pours}.", *flight(traced, telling)]
-    caught, cup = findings["caught"], vessel(traced)
+        pours = telling.says(tr_later("You pour {liquid}."), tr_later("You poured {liquid}."), **liquid)
+        return [pours, *flight(traced, telling)]
+    caught, told = findings["caught"], liquid | {"cup": vessel(traced)}
     if caught >= ALL:
-        return [f"{pours} and all of it {telling.verb('reaches', 'reached')} {cup}."]
+        return [
+            telling.says(
+                tr_later("You pour {liquid} and all of it reaches {cup}."),
+                tr_later("You poured {liquid} and all of it reached {cup}."),
+                **told,
+            )
+        ]
     if caught > NONE:
         return [
-            f"{pours} and {share(caught)} of it {telling.verb('reaches', 'reached')} {cup}; "
-            f"the rest {telling.verb('goes', 'went')} past it."
+            telling.says(
+                tr_later("You pour {liquid} and {share} of it reaches {cup}; the rest goes past it."),
+                tr_later("You poured {liquid} and {share} of it reached {cup}; the rest went past it."),
+                share=share(caught),
+                **told,
+            )
         ]
     off = findings["off_m"]
-    by = "" if off is None else f" by {telling.length(math.hypot(*off))}"
-    return [f"{pours} and {telling.verb('miss', 'missed')} {cup}{by}."]
+    if off is None:
+        return [
+            telling.says(
+                tr_later("You pour {liquid} and miss {cup}."), tr_later("You poured {liquid} and missed {cup}."), **told
+            )
+        ]
+    return [
+        telling.says(
+            tr_later("You pour {liquid} and miss {cup} by {length}."),
+            tr_later("You poured {liquid} and missed {cup} by {length}."),
+            length=telling.length(math.hypot(*off)),
+            **told,
+        )
+    ]

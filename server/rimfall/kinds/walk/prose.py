@@ -1,6 +1,7 @@
 """A walk as prose."""
 
-from ...prose import share
+from ...amounts import of_earth_weight, share
+from ...language import tr_later
 from ..people import RUNS_M_S
 from ..telling import toward
 
@@ -11,24 +12,67 @@ def told(traced, telling, _thing):
     """Sentences; the walker is whoever reads."""
     motion, feet, standing = traced.motion, traced.findings["feet_g"], traced.findings["standing_g"]
     if not len(feet):
-        return [f"You {telling.verb('have', 'had')} no time for a step."]
+        return [telling.says(tr_later("You have no time for a step."), tr_later("You had no time for a step."))]
     if not motion.speed_m_s:
-        return [f"You {telling.verb('stand', 'stood')} still."]
-    goes = telling.verb("run", "ran") if motion.speed_m_s > RUNS_M_S else telling.verb("walk", "walked")
-    goes = telling.verb("climb", "climbed") if motion.climb_deg else goes
-    start = f"You {goes} {toward(traced, telling, motion.heading_deg)} at {telling.speed(motion.speed_m_s)}"
+        return [telling.says(tr_later("You stand still."), tr_later("You stood still."))]
+    goes = {"goes": _goes(traced, telling, motion)}
     if standing == 0:
-        return [f"{start}, holding on to a rail: nothing {telling.verb('holds', 'held')} you to the floor."]
+        return [
+            telling.says(
+                tr_later("{goes}, holding on to a rail: nothing holds you to the floor."),
+                tr_later("{goes}, holding on to a rail: nothing held you to the floor."),
+                **goes,
+            )
+        ]
     first = float(feet[0])
     if first == 0.0:
-        stays = f"nothing {telling.verb('holds', 'held')} you to the floor at that speed, and you {telling.verb('leave', 'left')} it"
-        return [f"{start}: {stays}."]
+        return [
+            telling.says(
+                tr_later("{goes}: nothing holds you to the floor at that speed, and you leave it."),
+                tr_later("{goes}: nothing held you to the floor at that speed, and you left it."),
+                **goes,
+            )
+        ]
     change = first / standing - 1
-    feels = telling.verb("feel", "felt")
     if abs(change) < _FELT:
-        return [f"{start} and {feels} as heavy as when you {telling.verb('stand', 'stood')} still."]
-    more = "heavier" if change > 0 else "lighter"
+        return [
+            telling.says(
+                tr_later("{goes} and feel as heavy as when you stand still."),
+                tr_later("{goes} and felt as heavy as when you stood still."),
+                **goes,
+            )
+        ]
+    told = goes | {"weight": of_earth_weight(first), "standing": share(standing)}
+    if change > 0:
+        return [
+            telling.says(
+                tr_later(
+                    "{goes} and feel heavier than standing still: your weight is {weight}, where standing it is {standing}."
+                ),
+                tr_later(
+                    "{goes} and felt heavier than standing still: your weight was {weight}, where standing it was {standing}."
+                ),
+                **told,
+            )
+        ]
     return [
-        f"{start} and {feels} {more} than standing still: your weight {telling.verb('is', 'was')} {share(first)} of your weight on Earth, "
-        f"where standing it {telling.verb('is', 'was')} {share(standing)}."
+        telling.says(
+            tr_later(
+                "{goes} and feel lighter than standing still: your weight is {weight}, where standing it is {standing}."
+            ),
+            tr_later(
+                "{goes} and felt lighter than standing still: your weight was {weight}, where standing it was {standing}."
+            ),
+            **told,
+        )
     ]
+
+
+def _goes(traced, telling, motion):
+    """That one walks, as a sentence begins."""
+    told = {"way": toward(traced, motion.heading_deg), "speed": telling.speed(motion.speed_m_s)}
+    if motion.climb_deg:
+        return telling.says(tr_later("You climb {way} at {speed}"), tr_later("You climbed {way} at {speed}"), **told)
+    if motion.speed_m_s > RUNS_M_S:
+        return telling.says(tr_later("You run {way} at {speed}"), tr_later("You ran {way} at {speed}"), **told)
+    return telling.says(tr_later("You walk {way} at {speed}"), tr_later("You walked {way} at {speed}"), **told)

@@ -3,7 +3,8 @@
 import math
 
 from ... import phrases, prose
-from ...prose import LEAST_SHARE, Telling, amount, share
+from ...amounts import DEGREE, LEAST_SHARE, TIME, amount, share
+from ...prose import Telling
 
 _NB = "\u00a0"
 _LEAST_SAID = 0.001
@@ -167,7 +168,7 @@ class Rounded:
         """An angle."""
         if value_deg < 0.75:
             return "less than a degree"
-        return f"about {amount(value_deg, 'degree', 'degrees')}"
+        return f"about {amount(value_deg, DEGREE)}"
 
     def turns_at(self, rate_deg_s):
         """How fast a head turns."""
@@ -189,5 +190,5 @@ class Rounded:
 
     @staticmethod
     def _times(value):
-        said = amount(value, "time", "times")
+        said = amount(value, TIME)
         return {"two times": "twice", "one time": "once"}.get(said, said)

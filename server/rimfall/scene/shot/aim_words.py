@@ -1,8 +1,8 @@
 """Throws that arrive, in words: how each is thrown, when it arrives, what is in its way, and how far errors make it miss."""
 
+from ...amounts import number
 from ...language import tr, tr_as, tr_many, written
 from ...phrases import OR, STILL_M, length, listed, seconds, speed
-from ...prose import number
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED
 from ...shots.question import MOST_M_S
 
