@@ -1,5 +1,6 @@
 // The page to print: the scene of the link, or the one at hand, in words, line plates, plots and figures.
 
+import { tr, trLater } from './state/language.js';
 import { createClient, isThere } from './api/client.js';
 import { askCraft, craftOf } from './brief/craft.js';
 import { linkOf, sourcesOf, movesOf } from './brief/scene_words.js';
@@ -15,7 +16,7 @@ import { hiddenNames, shownIn } from './state/shown.js';
 import { createStatus } from './state/status.js';
 import { createStore, feltPart } from './state/store.js';
 
-const UNTITLED = 'Untitled scene';
+const UNTITLED = trLater('Untitled scene');
 const status = createStatus();
 const connection = createConnection({ probe: isThere, changed: state => status.setServer(state, connection.retry) });
 const client = createClient({ connection });
@@ -31,7 +32,7 @@ addEventListener('hashchange', () => location.reload());
 async function start() {
   const fields = await client.fields();
   const scene = await sceneAtHand();
-  if (!scene) return tell(new Error('There is no scene to print: none in the address, and none kept in this browser.'));
+  if (!scene) return tell(new Error(tr('There is no scene to print: none in the address, and none kept in this browser.')));
   const store = createStore({ document: scene, fields });
   const { hidden } = shownIn(location.hash, []);
   store.look({ units: views.view(store.view).units ?? 'si', hidden: hiddenNames(store, hidden) });
@@ -44,7 +45,7 @@ async function sceneAtHand() {
   try {
     return (await fromHash(location.hash)) ?? (await keptScene());
   } catch {
-    throw new Error('The link could not be opened: it holds no whole scene.');
+    throw new Error(tr('The link could not be opened: it holds no whole scene.'));
   }
 }
 
@@ -71,8 +72,8 @@ async function fill(store, plots, link) {
     askCraft(client, store.document, units),
   ]);
   store.setAnswer(answer, store.document);
-  $('#title').textContent = store.read('title') || UNTITLED;
-  window.document.title = `${store.read('title') || UNTITLED} · Brief · Rimfall`;
+  $('#title').textContent = store.read('title') || tr(UNTITLED);
+  window.document.title = `${store.read('title') || tr(UNTITLED)} · ${tr('Brief')} · Rimfall`;
   $('#direction').textContent = stageDirection(store);
   const rows = {
     instants: platesOf(store),
@@ -118,7 +119,7 @@ function setTools(store, link, again) {
 
 // what takes longer than a second says so
 async function waitedFor(work) {
-  const job = status.begin({ say: 'Preparing the brief' });
+  const job = status.begin({ say: tr('Preparing the brief') });
   try {
     await work();
   } catch (problem) {
@@ -135,7 +136,7 @@ function showWaiting() {
 
 function tell(problem) {
   const place = $('#told');
-  const say = `${problem.message} Go back to the workbench, open a scene there, and ask for its brief again.`;
-  place.replaceChildren(h('h1', {}, 'Nothing to print'), h('p', {}, say));
+  const say = `${problem.message} ${tr('Go back to the workbench, open a scene there, and ask for its brief again.')}`;
+  place.replaceChildren(h('h1', {}, tr('Nothing to print')), h('p', {}, say));
   place.hidden = false;
 }

@@ -1,5 +1,6 @@
 // Builds everything, and is the only module that knows all others.
 
+import { tr } from './state/language.js';
 import { createAsk, createAskFeel } from './api/ask.js';
 import { createAskShip } from './api/ask_ship.js';
 import { createAskShot } from './api/ask_shot.js';
@@ -104,8 +105,8 @@ async function start() {
 
 // its name stands before its answer does
 function entitle({ title }) {
-  element('title').textContent = title || 'Untitled scene';
-  element('direction').textContent = 'Opening the scene…';
+  element('title').textContent = title || tr('Untitled scene');
+  element('direction').textContent = tr('Opening the scene…');
 }
 
 // what an address says besides the scene
@@ -184,9 +185,9 @@ function build({ store, clock, ask, shown }) {
       1: () => sizeAnswer(store),
       2: () => motionsWords(store.document.motions, store.fields.kinds),
       3: () => looksAnswer(store, clock),
-      4: () => store.feel?.says.short ?? 'not asked yet',
-      5: () => store.shot.answer?.short ?? 'not asked yet',
-      6: () => (store.document.craft ? (store.ship.answer?.short ?? 'not asked yet') : 'no craft yet'),
+      4: () => store.feel?.says.short ?? tr('not asked yet'),
+      5: () => store.shot.answer?.short ?? tr('not asked yet'),
+      6: () => (store.document.craft ? (store.ship.answer?.short ?? tr('not asked yet')) : tr('no craft yet')),
     },
   });
   createHowBig({ store });
@@ -278,12 +279,12 @@ function whenOpened(store, place, make) {
   async function opened() {
     if (store.view.place !== place) return;
     off();
-    const job = status.begin({ say: 'Loading' });
+    const job = status.begin({ say: tr('Loading') });
     try {
       await made();
     } catch {
       off = store.on('view', opened);
-      store.tell({ kind: 'failed', field: null, say: 'This part of the page could not be loaded.', again: () => store.look({ place }) });
+      store.tell({ kind: 'failed', field: null, say: tr('This part of the page could not be loaded.'), again: () => store.look({ place }) });
     }
     job.end();
   }
@@ -303,7 +304,7 @@ function presentLater({ store, clock, turned, given }) {
       (await present).enter(talk);
     } catch {
       present = null;
-      return store.tell({ kind: 'failed', field: null, say: 'This part of the page could not be loaded.', again: enter });
+      return store.tell({ kind: 'failed', field: null, say: tr('This part of the page could not be loaded.'), again: enter });
     }
     returnTo = focused;
     if (!conductor || conductor.conducting) return;
@@ -316,7 +317,7 @@ function presentLater({ store, clock, turned, given }) {
     returnTo?.focus();
   }
   async function load() {
-    const job = status.begin({ say: 'Loading' });
+    const job = status.begin({ say: tr('Loading') });
     try {
       const [{ createPresent }, room] = await Promise.all([
         import('./panels/present/present.js'),
@@ -365,7 +366,7 @@ function keptScenes({ store, keeper, open, saveScene }) {
     async open(id) {
       const document = await kept.shelf.take(id);
       if (document) return open(document);
-      store.tell({ kind: 'failed', field: null, say: 'That scene is no longer kept.' });
+      store.tell({ kind: 'failed', field: null, say: tr('That scene is no longer kept.') });
     },
     openCopy: open,
     remove: keeper.remove,
@@ -410,7 +411,7 @@ function firstMinute(store, clock, lookRound) {
 }
 
 function sayDead(problem) {
-  const say = `${problem.message} Reload this page to try again.`;
+  const say = `${problem.message} ${tr('Reload this page to try again.')}`;
   window.document.getElementById('alert').textContent = say;
   const place = window.document.getElementById('notice');
   place.className = 'notice failed';

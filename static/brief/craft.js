@@ -1,5 +1,6 @@
 // Whether the ship would cope, on the sheet: the craft drawn, every question with its answer, and what the answers rest on and leave out.
 
+import { tr } from '../state/language.js';
 import { h, parseDrawing, setAttribute } from '../panels/shared/dom.js';
 import { craftRequest, findingsOf, restOn, viewsWords } from '../state/ship.js';
 
@@ -15,13 +16,13 @@ export const askCraft = async (client, document, units) => {
 export function craftOf(answer) {
   if (!answer) return [];
   const { title, parts } = answer.craft;
-  const views = viewsWords(title || 'The craft', parts),
+  const views = viewsWords(title || tr('The craft'), parts),
     findings = findingsOf(answer);
   return [
     title && h('h3', {}, title),
     drawn(answer.drawing.svg, views, 'craft-views'),
     h('div', { class: 'findings' }, findings.map(findingOf)),
-    h('h3', {}, 'What this rests on, and leaves out'),
+    h('h3', {}, tr('What this rests on, and leaves out')),
     h('p', { class: 'note cited' }, restOn(findings).join(' ')),
     h('p', { class: 'note' }, answer.caution),
   ].filter(Boolean);

@@ -1,9 +1,10 @@
 // The drawings of the sheet: both views as line plates at three instants (the first release, half way, when the last has landed), and
 // the server's three plots.
 
+import { inSigns, tr } from '../state/language.js';
 import { h, s, parseDrawing } from '../panels/shared/dom.js';
 import { motionName } from '../state/fields.js';
-import { groundOf } from '../state/shapes.js';
+import { groundKey, groundOf } from '../state/shapes.js';
 import { shownIndexes } from '../state/shown.js';
 import { LinePlate } from '../views/line_plate.js';
 import { readModel } from '../views/model.js';
@@ -16,9 +17,10 @@ export function platesOf(store) {
   const model = readModel(store.answer, store.fields);
   const shown = shownIndexes(store).map(index => model.motions[index]);
   const times = instantsOf(shown);
+  const ground = groundKey(groundOf(store.fields, store.answer.scene.habitat));
   const views = {
-    aboard: ['Aboard', `The ${groundOf(store.fields, store.answer.scene.habitat).name} stands still.`],
-    outside: ['Outside', 'The stars stand still.'],
+    aboard: [tr('Aboard'), { deck: tr('The deck stands still.'), floor: tr('The floor stands still.'), turntable: tr('The turntable stands still.') }[ground]],
+    outside: [tr('Outside'), tr('The stars stand still.')],
   };
   return Object.entries(views).map(([frame, [name, aside]]) =>
     h(
@@ -39,7 +41,7 @@ function plateOf(store, model, shown, frame, time_s, named) {
   plate.read(model, shown, { ...view, companion: true, chosen: 0 });
   plate.draw(time_s);
   const turned = frame === 'outside' ? `, ${turnedWords(model, time_s)}` : '';
-  return h('figure', {}, sheet, h('figcaption', {}, `${time_s.toFixed(2)}\u00a0s${turned}`));
+  return h('figure', {}, sheet, h('figcaption', {}, `${inSigns(time_s.toFixed(2))}\u00a0s${turned}`));
 }
 
 function instantsOf(motions) {

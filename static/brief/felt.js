@@ -1,5 +1,6 @@
 // What people would feel, on the sheet: the first sentences, each quantity's limits with their sources, and a day in words.
 
+import { tr, trAs } from '../state/language.js';
 import { boundWords, quantityHeading, stateWords, premisesWords, rowsOf, studyWords } from '../panels/feel/figure_words.js';
 import { h } from '../panels/shared/dom.js';
 
@@ -12,7 +13,7 @@ export function feltOf(feel, units) {
   return [
     h('p', { class: 'said' }, feel.says.lead, ' ', feel.says.summary),
     h('p', { class: 'note' }, premisesWords(feel, units)),
-    h('h3', {}, 'A day aboard'),
+    h('h3', {}, tr('A day aboard')),
     h(
       'div',
       { class: 'day' },
@@ -42,8 +43,12 @@ const STAY = 'months'; // the shortest that weighs on all of a body
 export function whyOf({ why_spin: why }) {
   const { verdict, not_known: unknown } = why.stays.find(({ stay }) => stay === STAY);
   return [
-    h('p', { class: 'said' }, why.lead, ' ', h('b', {}, `A stay of ${STAY}. `), verdict),
-    h('p', { class: 'note' }, `Not known: ${unknown.join(' ')} Each study, its source and what it found stand on the page, under “Why spin at all?”.`),
+    h('p', { class: 'said' }, why.lead, ' ', h('b', {}, tr('A stay of months. ')), verdict),
+    h(
+      'p',
+      { class: 'note' },
+      tr('Not known: {unknown} Each study, its source and what it found stand on the page, under “Why spin at all?”.', { unknown: unknown.join(' ') }),
+    ),
   ];
 }
 
@@ -60,7 +65,7 @@ function sidesOf(feel, quantities) {
 }
 
 function tableOf(feel, quantity, units) {
-  const head = ['Published', 'says', 'here'].map((word, i) => h('th', { scope: 'col', class: i ? 'r' : null }, word));
+  const head = [tr('Published'), trAs('a study', 'says'), tr('here')].map((word, i) => h('th', { scope: 'col', class: i ? 'r' : null }, word));
   return h(
     'div',
     { class: 'limited' },
@@ -111,7 +116,7 @@ function sourcesOf(feel) {
     if (!mine) cited.set(key, { through, knownBy, works: new Set([...(cited.get(key)?.works ?? []), work]) });
   }
   const items = [...cited.values()].map(({ works, through, knownBy }) => {
-    const said = [...works, through && `${works.size > 1 ? 'all ' : ''}${through}`].filter(Boolean);
+    const said = [...works, through && (works.size > 1 ? tr('all {through}', { through }) : through)].filter(Boolean);
     const mark = knownBy === 'memory' ? ' *' : '';
     // a work is kept whole where the sheet ends, a long list of them is not
     return h(
@@ -120,6 +125,6 @@ function sourcesOf(feel) {
       said.map((work, index) => h('span', { class: 'work' }, index < said.length - 1 ? `${work}; ` : `${work}${mark}`)),
     );
   });
-  const recalled = [...cited.values()].some(({ knownBy }) => knownBy === 'memory') && h('em', {}, ' * from memory: look it up before you cite it');
-  return items.length ? [h('h3', {}, 'Sources of the limits', recalled), h('ul', { class: 'cited' }, items)] : [];
+  const recalled = [...cited.values()].some(({ knownBy }) => knownBy === 'memory') && h('em', {}, ` ${tr('* from memory: look it up before you cite it')}`);
+  return items.length ? [h('h3', {}, tr('Sources of the limits'), recalled), h('ul', { class: 'cited' }, items)] : [];
 }

@@ -1,9 +1,12 @@
 // The scene in words: what goes into each motion, what comes out, and what its answer leaves out; whose laws and figures these are;
 // and where it can be opened again.
 
+import { tr, trLater } from '../state/language.js';
 import { motionName } from '../state/fields.js';
 import { showFinding } from '../state/motions.js';
 import { findingRange } from '../time/findings.js';
+import { bodyName } from '../panels/moves/body.js';
+import { liquidName } from '../panels/moves/pour.js';
 import { createSentence, outcome } from '../panels/moves/sentence.js';
 import { h } from '../panels/shared/dom.js';
 import { pathKey } from '../panels/shared/path_key.js';
@@ -13,8 +16,8 @@ import { shownIndexes, withShown } from '../state/shown.js';
 export function movesOf(store) {
   const { motions } = store.document,
     shown = shownIndexes(store);
-  if (!motions.length) return [h('p', {}, 'Nothing moves in this scene yet.')];
-  if (!shown.length) return [h('p', {}, 'Every motion of this scene is hidden.')];
+  if (!motions.length) return [h('p', {}, tr('Nothing moves in this scene yet.'))];
+  if (!shown.length) return [h('p', {}, tr('Every motion of this scene is hidden.'))];
   return shown.map(index =>
     h(
       'div',
@@ -41,7 +44,7 @@ function findingsOf(store, index) {
     const [least, most] = findingRange(motion, finding.name) ?? [];
     if (least === undefined) return [];
     const [from, to] = [least, most].map(value => showFinding(finding, value, store.view.units));
-    return [`${finding.say} ${from === to ? from : `${from} to ${to}`}`];
+    return [`${finding.say} ${from === to ? from : tr('{from} to {to}', { from, to })}`];
   });
   return (
     findings.length > 0 &&
@@ -61,13 +64,13 @@ function leftOut(assumptions) {
 
 // biome-ignore format: a row is a law
 const LAWS = [
-  [() => true, 'Motion: a free body goes straight in the room that does not turn; carried into the turning one, any mechanics text, such as Taylor, Classical Mechanics (2005), chapter 9. One g is 9.80665 m/s² (CGPM 1901).'],
-  [({ air }) => air, 'Air: gas constant and viscosity of ISO 2533:1975; turning with the habitat, thinner toward the axis.'],
-  [({ air, spheres }) => air && spheres, 'Drag of a sphere: Clift, Grace and Weber, Bubbles, Drops and Particles (1978), table 5.2, made smooth.'],
-  [({ air, spun }) => air && spun, 'Lift of a spinning ball: the fit of Cross and Nathan to measured flights of baseballs.'],
-  [({ regimes }) => regimes.has('stream'), 'Streams: Grant and Middleman, AIChE J. 12, 669 (1966), for where they break; Rayleigh (1878) for the drops.'],
-  [({ regimes }) => regimes.has('drips'), 'Dripping: the law of Tate, corrected by Lando and Oakley, J. Colloid Interface Sci. 25, 526 (1967).'],
-  [({ touches }) => touches, 'Bouncing, rolling and sliding: the balance of a rigid ball, any mechanics text; on a turntable it gives the circles of Weltner, Am. J. Phys. 47, 984 (1979).'],
+  [() => true, trLater('Motion: a free body goes straight in the room that does not turn; carried into the turning one, any mechanics text, such as Taylor, Classical Mechanics (2005), chapter 9. One g is 9.80665 m/s² (CGPM 1901).')],
+  [({ air }) => air, trLater('Air: gas constant and viscosity of ISO 2533:1975; turning with the habitat, thinner toward the axis.')],
+  [({ air, spheres }) => air && spheres, trLater('Drag of a sphere: Clift, Grace and Weber, Bubbles, Drops and Particles (1978), table 5.2, made smooth.')],
+  [({ air, spun }) => air && spun, trLater('Lift of a spinning ball: the fit of Cross and Nathan to measured flights of baseballs.')],
+  [({ regimes }) => regimes.has('stream'), trLater('Streams: Grant and Middleman, AIChE J. 12, 669 (1966), for where they break; Rayleigh (1878) for the drops.')],
+  [({ regimes }) => regimes.has('drips'), trLater('Dripping: the law of Tate, corrected by Lando and Oakley, J. Colloid Interface Sci. 25, 526 (1967).')],
+  [({ touches }) => touches, trLater('Bouncing, rolling and sliding: the balance of a rigid ball, any mechanics text; on a turntable it gives the circles of Weltner, Am. J. Phys. 47, 984 (1979).')],
 ];
 
 export function sourcesOf(store) {
@@ -90,8 +93,11 @@ export function sourcesOf(store) {
     regimes: new Set(answers.map(m => m.stream?.regime)),
     touches: answers.some(m => m.surface || m.events.some(event => event.velocity_after_m_s?.some(Boolean))),
   };
-  const laws = LAWS.filter(([when]) => when(used)).map(([, say]) => say);
-  const things = [...bodies, ...liquids].map(({ name, source }) => `${name[0].toUpperCase()}${name.slice(1)}: ${source}.`);
+  const laws = LAWS.filter(([when]) => when(used)).map(([, say]) => tr(say));
+  const things = [...bodies, ...liquids].map(({ name, source }) => {
+    const called = liquidName(bodyName(name));
+    return `${called[0].toUpperCase()}${called.slice(1)}: ${source}.`;
+  });
   return [h('ul', {}, ...[...laws, ...things].map(say => h('li', {}, say)))];
 }
 
@@ -110,6 +116,6 @@ const LONGEST_READ = 300; // of an address that somebody may still type from pap
 /** {url, rows}: the workbench's address with the scene, and what the page says of it. */
 export async function linkOf(store) {
   const url = new URL('./', location.href).href + withShown(await toHash(store.document, store.fields), store);
-  if (url.length > LONGEST_LINK) return { url: './', rows: [h('p', {}, 'The scene is too long for a link: keep its file with this page.')] };
+  if (url.length > LONGEST_LINK) return { url: './', rows: [h('p', {}, tr('The scene is too long for a link: keep its file with this page.'))] };
   return { url, rows: url.length > LONGEST_READ ? [] : [h('p', { class: 'address' }, url)] };
 }

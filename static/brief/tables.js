@@ -1,7 +1,8 @@
 // The figures of the habitat, and the table of what happens to each motion.
 
+import { inSigns, tr, trLater, trMany } from '../state/language.js';
 import { motionName } from '../state/fields.js';
-import { floorName, shapeFacts } from '../state/shapes.js';
+import { floorName, groundKey, shapeFacts } from '../state/shapes.js';
 import { shownIndexes } from '../state/shown.js';
 import { showQuantity, threeFigures, toShown, withUnit, shownUnit } from '../state/units.js';
 import { roundOf } from '../state/ways.js';
@@ -11,23 +12,25 @@ import { eventWords } from '../panels/timeline/lane_marks.js';
 const MOST_EVENTS = 4; // of a motion, told one by one
 const NOT_LISTED = new Set(['axis', 'time_limit']);
 
+const GRAVITY_ON = { deck: trLater('Gravity on the deck'), floor: trLater('Gravity on the floor'), turntable: trLater('Gravity on the turntable') };
+
 export function figuresOf(store) {
   const { answer, view, fields } = store,
     { habitat, scene } = answer,
     show = (value, unit) => showQuantity(value, unit, view.units);
   const pairs = [
-    ['Shape', shapeFacts(fields, scene.habitat).label],
-    ['Radius', show(scene.habitat.radius_m, 'm')],
-    ['Spin', show(scene.habitat.spin_rpm, 'rpm')],
-    [`Gravity on the ${shapeFacts(fields, scene.habitat).ground.name}`, `${threeFigures(habitat.felt_g)}\u00a0g, ${show(habitat.felt_m_s2, 'm/s²')}`],
-    pulled(scene.habitat) ? ['Outward, from the spin alone', `${threeFigures(habitat.deck_gravity_g)}\u00a0g`] : null,
-    ['Rim speed', show(habitat.rim_speed_m_s, 'm/s')],
-    habitat.period_s ? ['One turn', show(habitat.period_s, 's')] : null,
+    [tr('Shape'), shapeFacts(fields, scene.habitat).label],
+    [tr('Radius'), show(scene.habitat.radius_m, 'm')],
+    [tr('Spin'), show(scene.habitat.spin_rpm, 'rpm')],
+    [tr(GRAVITY_ON[groundKey(shapeFacts(fields, scene.habitat).ground)]), `${threeFigures(habitat.felt_g)}\u00a0g, ${show(habitat.felt_m_s2, 'm/s²')}`],
+    pulled(scene.habitat) ? [tr('Outward, from the spin alone'), `${threeFigures(habitat.deck_gravity_g)}\u00a0g`] : null,
+    [tr('Rim speed'), show(habitat.rim_speed_m_s, 'm/s')],
+    habitat.period_s ? [tr('One turn'), show(habitat.period_s, 's')] : null,
     ...habitat.decks
       .filter(deck => deck.radius_m <= scene.habitat.radius_m)
       .map((deck, i) => [floorName(deck, i), `${show(deck.radius_m, 'm')}, ${threeFigures(deck.felt_g)}\u00a0g`]),
-    scene.habitat.axial_thrust_m_s2 ? ['Thrust', show(scene.habitat.axial_thrust_m_s2, 'm/s²')] : null,
-    ['Air', airWords(scene.air, show, view.units)],
+    scene.habitat.axial_thrust_m_s2 ? [tr('Thrust'), show(scene.habitat.axial_thrust_m_s2, 'm/s²')] : null,
+    [tr('Air'), airWords(scene.air, show, view.units)],
     ...cupsOf(store, show),
   ];
   return [h('dl', {}, ...pairs.filter(Boolean).flatMap(([term, words]) => [h('dt', {}, term), h('dd', {}, words)]))];
@@ -43,13 +46,16 @@ function cupsOf(store, show) {
     .map(index => [store.answer.scene.motions[index].target, index])
     .filter(([target]) => target);
   return cups.map(([{ along_m: along, axial_m: across, height_m: rim }, index]) => {
-    const term = cups.length > 1 ? `Cup of ${motionName(store, index)}` : 'Cup';
-    return [term, `${show(along ?? 0, 'm')} along, ${show(across ?? 0, 'm')} across, its rim at ${show(rim ?? 0, 'm')}`];
+    const term = cups.length > 1 ? tr('Cup of {motion}', { motion: motionName(store, index) }) : tr('Cup');
+    return [
+      term,
+      tr('{along} along, {across} across, its rim at {height}', { along: show(along ?? 0, 'm'), across: show(across ?? 0, 'm'), height: show(rim ?? 0, 'm') }),
+    ];
   });
 }
 
 function airWords(air, show, units) {
-  if (!air) return 'none';
+  if (!air) return tr('none');
   return `${show(air.pressure_kpa, 'kPa')}, ${withUnit(threeFigures(toShown(air.temperature_c, '°C', units)), shownUnit('°C', units))}`;
 }
 
@@ -59,27 +65,38 @@ export function tableOf(store) {
   const rows = shownIndexes(store).flatMap(index => motionRows(store, answer.motions[index], index));
   if (!rows.length) return [];
   const unit = shownUnit('m', view.units);
-  const heads = ['time, s', `spinward, ${unit}`, `up, ${unit}`, `across, ${unit}`, `speed, ${shownUnit('m/s', view.units)}`, 'angle, °'];
+  const heads = [
+    tr('time, s'),
+    tr('spinward, {unit}', { unit }),
+    tr('up, {unit}', { unit }),
+    tr('across, {unit}', { unit }),
+    tr('speed, {unit}', { unit: shownUnit('m/s', view.units) }),
+    tr('angle, °'),
+  ];
   const head = h(
     'tr',
     {},
-    ...['Motion', 'event'].map(word => h('th', { scope: 'col' }, word)),
+    ...[tr('Motion'), tr('event')].map(word => h('th', { scope: 'col' }, word)),
     ...heads.map(word => h('th', { scope: 'col', class: 'r' }, word)),
   );
-  return [h('table', {}, h('thead', {}, head), h('tbody', {}, ...rows)), h('p', { class: 'note' }, NOTE)];
+  return [h('table', {}, h('thead', {}, head), h('tbody', {}, ...rows)), h('p', { class: 'note' }, tr(NOTE))];
 }
 
-const NOTE =
-  'Spinward and across are measured from the release along the ground where the thing then is, by the nearest way; across is along the axis, on a turntable outward. The angle is that of the motion from the upright of what it meets.';
+const NOTE = trLater(
+  'Spinward and across are measured from the release along the ground where the thing then is, by the nearest way; across is along the axis, on a turntable outward. The angle is that of the motion from the upright of what it meets.',
+);
 
 function motionRows(store, motion, index) {
   const first = motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
   const events = motion.events.filter(({ kind }) => !NOT_LISTED.has(kind));
   const kept = events.slice(0, MOST_EVENTS),
     figure = (value, unit) => (typeof value === 'number' ? fixed(toShown(value, unit, store.view.units)) : '');
-  const rows = kept.map(event => [event.kind === 'release' ? 'release' : eventWords(event, event === first, store.fields.kinds[motion.kind].events), event]);
+  const rows = kept.map(event => [
+    event.kind === 'release' ? tr('release') : eventWords(event, event === first, store.fields.kinds[motion.kind].events),
+    event,
+  ]);
   const plain = motion.companion.landing;
-  if (plain) rows.push(['lands under plain gravity', { ...plain, height_m: null }]);
+  if (plain) rows.push([tr('lands under plain gravity'), { ...plain, height_m: null }]);
   const more = events.length - kept.length;
   const cells = rows.map(([words, event], k) =>
     h(
@@ -93,15 +110,26 @@ function motionRows(store, motion, index) {
         figure(event.height_m, 'm'),
         figure(event.way.axial_m, 'm'),
         figure(event.speed_m_s, 'm/s'),
-        event.incidence_deg == null ? '' : event.incidence_deg.toFixed(1),
+        event.incidence_deg == null ? '' : inSigns(event.incidence_deg.toFixed(1)),
       ].map(words_ => h('td', { class: 'r' }, words_)),
     ),
   );
-  if (more > 0) cells.push(h('tr', {}, h('td', { colspan: 7 }, `and ${more} more, the last at ${fixed(events.at(-1).time_s)}\u00a0s`)));
+  if (more > 0)
+    cells.push(
+      h(
+        'tr',
+        {},
+        h(
+          'td',
+          { colspan: 7 },
+          trMany('and {count} more, the last at {time}', 'and {count} more, the last at {time}', more, { time: `${fixed(events.at(-1).time_s)}\u00a0s` }),
+        ),
+      ),
+    );
   return cells;
 }
 
 function fixed(value) {
   const text = value.toFixed(Math.abs(value) >= 1000 ? 0 : 2);
-  return (Number(text) === 0 ? text.replace('-', '') : text).replace('-', '−');
+  return inSigns(Number(text) === 0 ? text.replace('-', '') : text).replace('-', '−');
 }

@@ -1,5 +1,7 @@
 // A clip of frames by the browser's own encoder: every frame asked for, each at its own time.
 
+import { tr } from '../state/language.js';
+
 // codecs in the order in which they are tried, by container; level: by the pixels of a frame
 const CODECS = {
   mp4: [
@@ -61,7 +63,7 @@ async function configFor(container, width, height, fps) {
     const config = { codec: string(width * height), width, height, framerate, bitrate: bitrate(width, height, framerate), latencyMode: 'quality' };
     if ((await VideoEncoder.isConfigSupported(config)).supported) return { name, config };
   }
-  throw new Error(`This browser cannot encode a clip of ${width} × ${height}: choose a smaller picture.`);
+  throw new Error(tr('This browser cannot encode a clip of {width} × {height}: choose a smaller picture.', { width, height }));
 }
 
 const bitrate = (width, height, framerate) => Math.round(width * height * framerate * BITS_A_PIXEL);

@@ -1,5 +1,7 @@
 // Pictures of one's own as frames that can be drawn: a still, a sequence of stills, a clip. They are read where they lie and sent nowhere.
 
+import { tr } from '../state/language.js';
+
 const KEPT = 6; // decoded stills
 const ROUNDED_S = 6e-4; // of first and last time together, and a little more
 const CLIP_RATE = 24; // of a clip that does not tell its own
@@ -40,7 +42,7 @@ async function stillsOf(files) {
   const { width, height } = await bitmapOf(0),
     one = files.length === 1;
   return {
-    name: one ? files[0].name : `${files.length} stills from ${files[0].name}`,
+    name: one ? files[0].name : tr('{count} stills from {file}', { count: files.length, file: files[0].name }),
     kind: one ? 'still' : 'stills',
     width,
     height,
@@ -121,5 +123,5 @@ function heardOnce(target, type) {
 }
 
 function unreadable(file) {
-  throw new Error(`${file.name} could not be shown: this browser does not read it as a picture or a clip.`);
+  throw new Error(tr('{file} could not be shown: this browser does not read it as a picture or a clip.', { file: file.name }));
 }

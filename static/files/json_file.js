@@ -1,5 +1,7 @@
 // JSON in a file: in UTF-8 or UTF-16, with a byte-order mark or without.
 
+import { tr } from '../state/language.js';
+
 const OBJECT = /^\s*[{[]/;
 const LETTERS = 64; // that tell whether it is JSON
 
@@ -25,7 +27,7 @@ function encodingOf([first, second]) {
 // by line and column where the browser says where
 function whatIsWrong(text, { message }) {
   const at = /position (\d+)/.exec(message);
-  if (!at) return 'It is not whole JSON.';
+  if (!at) return tr('It is not whole JSON.');
   const before = text.slice(0, Number(at[1])).split('\n');
-  return `Line ${before.length}, column ${before.at(-1).length + 1} is not JSON.`;
+  return tr('Line {line}, column {column} is not JSON.', { line: before.length, column: before.at(-1).length + 1 });
 }

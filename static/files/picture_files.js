@@ -1,12 +1,13 @@
 // Canvases as files: PNG, and a zip of numbered PNGs. A zip stores them, not deflated: they are packed already.
 
+import { tr } from '../state/language.js';
 import { zipSync } from '../vendor/fflate.js';
 import { withNotes } from './png_notes.js';
 
 /** A canvas as PNG, a Blob; with `notes` it can be opened again. */
 export async function pngOf(canvas, notes = null) {
   const png = await new Promise((done, fail) => {
-    canvas.toBlob(blob => (blob ? done(blob) : fail(new Error('The picture is too large for this browser.'))), 'image/png');
+    canvas.toBlob(blob => (blob ? done(blob) : fail(new Error(tr('The picture is too large for this browser.')))), 'image/png');
   });
   return notes ? new Blob(withNotes(new Uint8Array(await png.arrayBuffer()), notes), { type: png.type }) : png;
 }
@@ -68,7 +69,7 @@ export function createZip() {
   function add(name, content) {
     count += 1;
     bytes += content.length + AROUND_A_FILE;
-    if (count > MOST_FILES || bytes > MOST_BYTES) throw new RangeError('A zip holds at most 65,535 files and 4 GB: take fewer frames, or smaller ones.');
+    if (count > MOST_FILES || bytes > MOST_BYTES) throw new RangeError(tr('A zip holds at most 65,535 files and 4 GB: take fewer frames, or smaller ones.'));
     files[name] = content;
   }
   return { add, finish: () => [zipSync(files, STORED)] };

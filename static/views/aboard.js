@@ -1,6 +1,8 @@
 // Aboard: the turning frame, lamplit. The deck stands still, paths curve, the stars go round. With it a second habitat beside the first,
 // aboard too, in the place of Outside.
 
+import { stillWords } from './overlay.js';
+import { tr } from '../state/language.js';
 import { homeBeside, homeCount, homeWords } from '../state/homes.js';
 import { angleAt } from '../time/track.js';
 import { Arrows } from './arrows.js';
@@ -85,7 +87,7 @@ export class Aboard extends Half {
     label.at[0] = tip;
     if (label.word === word && label.places === places && label.size === size) return label;
     Object.assign(label, { key: `arrow ${word}`, word, places, size });
-    label.text = value_g === null ? word : `${word} ${figure(value_g, '', 'si', places)}\u00a0g`;
+    label.text = value_g === null ? tr(word) : `${tr(word)} ${figure(value_g, '', 'si', places)}\u00a0g`;
     return label;
   }
 
@@ -111,7 +113,7 @@ export class Aboard extends Half {
       .filter(level => level && Math.abs(level.lean_deg) >= 0.1)
       .map((level, k) => ({
         key: `level ${k}`,
-        text: 'down leans ',
+        text: tr('down leans '),
         strong: degrees((level.lean_deg * Math.PI) / 180).replace('−', ''),
         shy: true,
         gap: 8,
@@ -169,15 +171,11 @@ export class Beside {
 
   // `name`: of the habitat shown, where it is not the scene's own; `facts`: what stands still aboard, and what outside
   entitle({ name, facts: { ground } }) {
-    const sky = ground.level ? 'room stands' : 'stars stand';
     const { aboard, outside } = this.overlay.halves;
     const whose = homeCount(this.store) > 1 && this.store.answer ? homeWords(this.store, 0) : null;
     this.overlay.element.classList.toggle('several', whose !== null);
-    const of = ({ titles: [frame, aside] }) => {
-      const still = aside.replace('deck', ground.name).replace('stars stand', sky);
-      return [frame, [name, whose, still].filter(Boolean).join(', ')];
-    };
-    aboard.retitle(this.model ? ['Aboard', whose] : of(aboard));
-    outside.retitle(this.model ? ['Aboard', homeWords(this.store, homeBeside(this.store))] : of(outside));
+    const of = half => [half.name, [name, whose, stillWords(half.frame, ground)].filter(Boolean).join(', ')];
+    aboard.retitle(this.model ? [aboard.name, whose] : of(aboard));
+    outside.retitle(this.model ? [aboard.name, homeWords(this.store, homeBeside(this.store))] : of(outside));
   }
 }

@@ -2,6 +2,7 @@
 // craft that tumbles which way is down. One
 // scale for both accelerations: 1 g is as long as a person is tall.
 
+import { trLater } from '../state/language.js';
 import { ARROW_KINDS } from '../state/arrow_kinds.js';
 import { G_M_S2 } from '../state/units.js';
 import { Group } from '../vendor/three.module.js';
@@ -15,7 +16,7 @@ const HEAD_PX = 11;
 const LEAST_G = 1e-4; // less is no way down
 const FASTEST = 0.1; // of the span: the arrow of the fastest moment shown
 const LONGEST = 0.45; // of the span: no arrow is drawn longer, its figure still says how much
-const DOWN = { word: 'down on the floor', show: 'centrifugal', most: 0.09, least_px: 22 }; // of a craft that tumbles; most: of the span, where most is felt
+const DOWN = { word: trLater('down on the floor'), show: 'centrifugal', most: 0.09, least_px: 22 }; // of a craft that tumbles; most: of the span, where most is felt
 const SHARES = [0.3, 0.5, 0.7, 0.85, 1];
 const MOST_POINTS = 5; // of an arrow's lines
 const held = [0, 0, 0];

@@ -1,6 +1,7 @@
 // The camera presets a stage can be watched from, framed so that everything shown is in the picture. Their directions of view are the server's
 // (`cameras` of GET /api/fields), which frames the cameras of files by the same table.
 
+import { tr, trLater } from '../state/language.js';
 import { angleAt } from '../time/track.js';
 import { craftPoints, sweptPoints } from './craft_reach.js';
 import { fitBetween } from './framing.js';
@@ -14,21 +15,25 @@ import { PERSON_M } from './lay_figure.js';
 const RAD = Math.PI / 180;
 
 export const PRESETS = {
-  a: { name: 'Over the shoulder', plan: [-31, 47] },
-  b: { name: 'From the side', plan: [-9, 24] },
-  c: { name: 'From the hub', plan: [0, 0] },
-  d: { name: 'From the axis', plan: [52, -52] },
-  e: { name: 'Follow the object', plan: [25, 38] },
-  w: { name: 'Whole wheel', plan: [-52, -52] },
+  a: { name: trLater('Over the shoulder'), plan: [-31, 47] },
+  b: { name: trLater('From the side'), plan: [-9, 24] },
+  c: { name: trLater('From the hub'), plan: [0, 0] },
+  d: { name: trLater('From the axis'), plan: [52, -52] },
+  e: { name: trLater('Follow the object'), plan: [25, 38] },
+  w: { name: trLater('Whole wheel'), plan: [-52, -52] },
 };
 
-const LEVEL = { c: 'From above', d: 'From across' }; // where up is the axis
+const LEVEL = { c: trLater('From above'), d: trLater('From across') }; // where up is the axis
 
 // `facts` of the habitat's shape (state/shapes.js); without them a wheel's.
 export function presetName(letter, facts) {
-  if (!facts) return PRESETS[letter].name;
-  return letter === 'w' ? facts.whole : (facts.ground.level && LEVEL[letter]) || PRESETS[letter].name;
+  if (facts && letter === 'w') return facts.whole;
+  return tr((facts?.ground.level && LEVEL[letter]) || PRESETS[letter].name);
 }
+
+/** A name within a sentence.
+ *  @param {string} name */
+export const lowered = name => name.slice(0, 1).toLowerCase() + name.slice(1);
 
 // Which of them stay with what happens, where all of it would be too small to see.
 const FOLLOW = new Set(['b', 'd']);

@@ -1,14 +1,15 @@
 // The chooser of camera presets (a plan of the wheel with their letters) and the choice of what is measured.
 
+import { tr, trAs, trLater } from '../state/language.js';
 import { button, make, svg } from './overlay.js';
-import { PRESETS, presetName } from './camera_presets.js';
+import { PRESETS, lowered, presetName } from './camera_presets.js';
 import { homeAnswer, homeBeside } from '../state/homes.js';
 import { shapeFacts } from '../state/shapes.js';
 import { NO_CAMERAS } from '../state/store.js';
 import { showCamera } from './show_camera.js';
 
 const PLAN = { size: 148, middle: 74, radius: 56 };
-const MEASURES = { off: 'Off', dimensions: 'Dimensions', tape: 'Tape' };
+const MEASURES = { off: trLater('Off'), dimensions: trLater('Dimensions'), tape: trLater('Tape') };
 
 export function attachPresets(dom, store) {
   const other = dom.frame === 'aboard' ? 'outside' : 'aboard';
@@ -22,39 +23,39 @@ export function attachPresets(dom, store) {
     if (seesOwn(dom, store)) store.setShot({ camera: { ...store.shot.camera, shown: false } });
     store.look({ presets: { ...store.view.presets, [dom.frame]: preset }, cameras: { ...store.view.cameras, [dom.frame]: null } });
   };
-  const popover = attachPopover(dom.preset, dom, `Seat, ${dom.name}`, panel => {
+  const popover = attachPopover(dom.preset, dom, tr('Seat, {stage}', { stage: dom.name }), panel => {
     const focused = panel.contains(document.activeElement);
     panel.replaceChildren();
     const now = store.view.presets[dom.frame];
     const set = make('div', 'seat-choice', panel);
     set.setAttribute('role', 'radiogroup');
-    set.setAttribute('aria-label', `Where ${dom.name} is seen from`);
+    set.setAttribute('aria-label', tr('Where {stage} is seen from', { stage: dom.name }));
     drawPlan(make('div', 'seat-plan', set));
     const list = make('div', 'seat-list', set);
     for (const [letter, { plan }] of Object.entries(PRESETS))
       presetButton(list, letter, { name: nameOf(letter), plan }, now === letter && !kept(), () => choose(letter));
     ownCamera(panel, dom, store, () => popover.hide({ refocus: false }));
-    const both = button(panel, 'seat-both', 'Same seat in both');
+    const both = button(panel, 'seat-both', tr('Same seat in both'));
     both.disabled = store.view.presets[other] === now;
     both.addEventListener('click', () => store.look({ presets: { aboard: now, outside: now }, cameras: NO_CAMERAS }));
     if (focused) (panel.querySelector('[aria-checked="true"]') ?? panel.querySelector('[role="radio"]')).focus();
   });
   let labelled = null;
   const label = () => {
-    const name = seesOwn(dom, store) ? MINE : kept() ? KEPT : nameOf(store.view.presets[dom.frame]);
+    const name = seesOwn(dom, store) ? tr(MINE) : kept() ? tr(KEPT) : nameOf(store.view.presets[dom.frame]);
     popover.refresh();
     if (name === labelled) return;
     labelled = name;
     dom.preset.lastElementChild.textContent = name;
-    dom.preset.setAttribute('aria-label', `Seat: ${name}`);
+    dom.preset.setAttribute('aria-label', tr('Seat: {name}', { name }));
   };
   for (const topic of ['view', 'answer', 'shot']) store.on(topic, label);
   label();
   return popover;
 }
 
-const MINE = 'My camera',
-  KEPT = 'As kept in the talk';
+const MINE = trLater('My camera'),
+  KEPT = trLater('As kept in the talk');
 const seesOwn = ({ frame }, { shot: { camera } }) => Boolean(camera?.shown && camera.own.view === frame);
 
 // A camera of one's own: looked through here, or first to be made, at place 5.
@@ -62,7 +63,7 @@ function ownCamera(panel, dom, store, leave) {
   const { camera } = store.shot,
     here = camera?.own.view === dom.frame;
   if (!here && (camera || store.view.fixed)) return;
-  const mine = button(panel, 'seat-both', MINE);
+  const mine = button(panel, 'seat-both', tr(MINE));
   if (here) mine.setAttribute('aria-pressed', String(camera.shown));
   mine.addEventListener('click', () => {
     if (here) return store.setShot({ camera: { ...camera, shown: !camera.shown } });
@@ -84,10 +85,10 @@ function presetButton(parent, letter, preset, chosen, choose) {
   const spot = button(parent, 'seat-row');
   const dot = make('span', 'seat-spot', spot);
   dot.textContent = letter;
-  spot.append(`${letter}  ${preset.name.toLowerCase()}`);
+  spot.append(`${letter}  ${lowered(preset.name)}`);
   spot.setAttribute('role', 'radio');
   spot.setAttribute('aria-checked', String(chosen));
-  spot.setAttribute('aria-label', `${letter}, ${preset.name.toLowerCase()}`);
+  spot.setAttribute('aria-label', `${letter}, ${lowered(preset.name)}`);
   spot.tabIndex = chosen ? 0 : -1;
   dot.style.left = `${PLAN.middle + preset.plan[0]}px`;
   dot.style.top = `${PLAN.middle + preset.plan[1]}px`;
@@ -96,15 +97,15 @@ function presetButton(parent, letter, preset, chosen, choose) {
 
 /** `tape` {places(), lay(which, end) → what it tells}: its two ends by name, for whoever has no pointer. */
 export function attachMeasureChoice(dom, store, tape) {
-  const popover = attachPopover(dom.measure, dom, `Measure, ${dom.name}`, panel => {
+  const popover = attachPopover(dom.measure, dom, tr('Measure, {stage}', { stage: dom.name }), panel => {
     const focused = panel.contains(document.activeElement);
     panel.replaceChildren();
     const set = make('div', 'measure-choice', panel);
     set.setAttribute('role', 'radiogroup');
-    set.setAttribute('aria-label', 'Measure');
+    set.setAttribute('aria-label', tr('Measure'));
     for (const [kind, name] of Object.entries(MEASURES)) {
       const chosen = store.view.measure === kind;
-      const choice = button(set, 'measure-kind', name);
+      const choice = button(set, 'measure-kind', tr(name));
       choice.setAttribute('role', 'radio');
       choice.setAttribute('aria-checked', String(chosen));
       choice.tabIndex = chosen ? 0 : -1;
@@ -120,12 +121,12 @@ export function attachMeasureChoice(dom, store, tape) {
 function tapeByName(panel, tape) {
   const places = tape.places();
   const part = make('div', 'tape-ends', panel);
-  make('p', '', part).textContent = 'Click two places on the stage, or choose them here.';
-  const lists = ['From', 'To'].map(word => {
+  make('p', '', part).textContent = tr('Click two places on the stage, or choose them here.');
+  const lists = [trAs('of the tape', 'From'), trAs('of the tape', 'To')].map(word => {
     const row = make('label', '', part);
     make('span', '', row).textContent = word;
     const list = make('select', '', row);
-    make('option', '', list).textContent = 'choose a place';
+    make('option', '', list).textContent = tr('choose a place');
     for (const { say } of places) make('option', '', list).textContent = say;
     return list;
   });
@@ -142,7 +143,7 @@ export function attachAlone(dom, store) {
   const label = () => {
     const alone = store.view.alone === dom.frame;
     dom.alone.setAttribute('aria-pressed', String(alone));
-    dom.alone.textContent = alone ? 'Both' : 'Maximise';
+    dom.alone.textContent = alone ? trAs('stages', 'Both') : tr('Maximise');
   };
   dom.alone.addEventListener('click', () => store.look({ alone: store.view.alone === dom.frame ? null : dom.frame }));
   dom.box.addEventListener('keydown', event => {
@@ -155,8 +156,8 @@ export function attachAlone(dom, store) {
 // Holds the turning still, on both stages.
 export function attachSteady({ steady }, store) {
   if (!steady) return;
-  steady.title = 'Stop the turning (Z)';
-  steady.setAttribute('aria-label', 'Stop the turning');
+  steady.title = tr('Stop the turning (Z)');
+  steady.setAttribute('aria-label', tr('Stop the turning'));
   const label = () => steady.setAttribute('aria-pressed', String(store.view.steady));
   steady.addEventListener('click', () => store.look({ steady: !store.view.steady }));
   store.on('view', label);

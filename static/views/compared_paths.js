@@ -1,6 +1,7 @@
 // The same motions in other habitats, laid over this one's: each path carried so that both leave the same hand, standing over the
 // same spot of the deck. Thin, in the motion's colour, a dash of its own a habitat.
 
+import { tr } from '../state/language.js';
 import { Group } from '../vendor/three.module.js';
 import { turnAt } from './model.js';
 import { triad } from './ground.js';
@@ -35,7 +36,7 @@ export class ComparedPaths {
       points: carried(points, handOf(other, twin, this.frame), handOf(model, m, this.frame)),
       time,
       m,
-      name: other.name ?? 'the scene’s own',
+      name: other.name ?? tr('the scene’s own'),
       dash: DASHES[k % DASHES.length],
     };
   }

@@ -1,5 +1,6 @@
 // Ruled dimensions on the deck: how far each landing drifted, and how far the habitat has turned. Every figure is the answer's.
 
+import { tr, trLater } from '../state/language.js';
 import { angleAt } from '../time/track.js';
 import { drawTip } from './arrows.js';
 import { PERSON_M } from './lay_figure.js';
@@ -108,6 +109,8 @@ export class Dims {
   }
 }
 
+const TURNED = { habitat: trLater('the habitat has turned '), craft: trLater('the craft has turned '), turntable: trLater('the turntable has turned ') };
+
 // How far off it lands, as its dimension is ruled: spinward, on a turntable straight.
 function reach({ ground }, { landing: { way } }) {
   return ground.level ? Math.hypot(way.spinward_m, way.axial_m) : Math.abs(way.spinward_m);
@@ -116,7 +119,7 @@ function reach({ ground }, { landing: { way } }) {
 // Lines drawn on one floor, a hair above it.
 class Marked {
   constructor(ground, floor) {
-    Object.assign(this, { ground, floor, lift_m: Math.min(0.02, 0.003 * ground.radius_m), turnedWords: `the ${ground.whole} has turned ` });
+    Object.assign(this, { ground, floor, lift_m: Math.min(0.02, 0.003 * ground.radius_m), turnedWords: tr(TURNED[ground.whole]) });
   }
 
   point(along, axial, turn = 0) {

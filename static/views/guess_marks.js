@@ -1,10 +1,11 @@
 // Guesses of where something comes down: a chalk line across the deck each, those of this page with a pennant and a handle that is dragged or moved
 // by the arrows; and, once the landing has been seen, the middle half of them as a rule along the deck.
 
+import { tr } from '../state/language.js';
 import { deckAt } from './model.js';
 import { button } from './overlay.js';
 import { Ribbon } from './ribbon.js';
-import { figure, spinward } from './spoken.js';
+import { figure, sided } from './spoken.js';
 
 const NONE = Object.freeze([]);
 const CHALK = '#F4F1E4';
@@ -107,14 +108,14 @@ export class GuessMarks {
       handle.style.transform = `translate(${Math.round(px[0]) - 22}px, ${Math.round(px[1]) - 22}px)`;
       const along_m = guesses.spinward(guesses.own[k]);
       handle.setAttribute('aria-valuenow', along_m.toFixed(2));
-      handle.setAttribute('aria-valuetext', `${figure(Math.abs(along_m), 'm', half.view.units, 1)} ${spinward(along_m)}`);
+      handle.setAttribute('aria-valuetext', sided(figure(Math.abs(along_m), 'm', half.view.units, 1), along_m));
     }
   }
 
   handle(which) {
     const handle = button(this.half.dom.box, 'guess-handle');
     handle.setAttribute('role', 'slider');
-    handle.setAttribute('aria-label', `Guess ${which + 1}`);
+    handle.setAttribute('aria-label', tr('Guess {number}', { number: which + 1 }));
     const by = step_m => this.guesses.move(which, this.guesses.own[which] + step_m);
     handle.addEventListener('keydown', event => {
       const way = { ArrowRight: 1, ArrowUp: 1, '+': 1, '=': 1, ArrowLeft: -1, ArrowDown: -1, '-': -1 }[event.key];

@@ -1,5 +1,6 @@
 // One stage: its eye, its actors and paths, its labels. Aboard and Outside differ only in what they add (aboard.js, outside.js).
 
+import { tr } from '../state/language.js';
 import { Group, Quaternion, Vector3 } from '../vendor/three.module.js';
 import { Actors } from './actors.js';
 import { Anchors } from './anchors.js';
@@ -231,7 +232,7 @@ export class Half {
         key: `name ${m.i}`,
         color: m.style.color,
         gap: NAME_GAP_PX + (this.told.includes(m) ? 0 : this.bodyPx(m)), // clear of the body where that is all there is
-        text: this.frame === 'outside' && m.straight && this.told.includes(m) ? `${m.name}, straight` : m.name,
+        text: this.frame === 'outside' && m.straight && this.told.includes(m) ? tr('{motion}, straight', { motion: m.name }) : m.name,
         at: [
           ...(this.framed.rigAt || !this.told.includes(m) ? [bodyAt(this.model, m, this.frame, time_s, {})] : []),
           ...(this.told.includes(m) ? NAMED_AT.map(share => this.drawnAt(pointOf(m.lines[this.frame].points, share))) : []),
@@ -260,7 +261,7 @@ export class Half {
       key: `plain ${m.i}`,
       gap: 8,
       shy: true,
-      text: `plain gravity, ${metres(range(m), this.view.units)}`,
+      text: tr('plain gravity, {length}', { length: metres(range(m), this.view.units) }),
       at: [0.8, 0.65, 0.95].map(share => this.drawnAt(pointOf(this.paths.companionLine(m), share))),
     }));
   }

@@ -1,6 +1,7 @@
 // The whole wheel beside a stage that shows a part of it: a small drawing seen along the axis, with every path, what moves, and the
 // frame of the stage marked on it. Ink on a plate, drawn with the stage; in a picture by the same lines.
 
+import { tr } from '../state/language.js';
 import { bodyAt, turnAt } from './model.js';
 import { meetPlane, ray } from './framing.js';
 import { make } from './overlay.js';
@@ -109,7 +110,7 @@ export class Inset {
   write(turned) {
     if (turned === this.written) return;
     this.written = turned;
-    this.caption.textContent = this.side < WORDED_PX * this.grown ? turned : `turned ${turned}`;
+    this.caption.textContent = this.side < WORDED_PX * this.grown ? turned : tr('turned {angle}', { angle: turned });
   }
 
   // Its lines into a context whose origin is its upper left corner; into another than the page's the words too.
@@ -148,7 +149,7 @@ export class Inset {
     x.font = `${13 * grown}px "Source Sans 3", sans-serif`;
     x.textAlign = 'center';
     x.textBaseline = 'alphabetic';
-    x.fillText(`turned ${degrees(turn)}`, w / 2, h - 5 * grown, w - 6);
+    x.fillText(tr('turned {angle}', { angle: degrees(turn) }), w / 2, h - 5 * grown, w - 6);
   }
 
   // Rim and hub, or the floors; a tick where people stand.

@@ -1,6 +1,7 @@
 // The launch arrow of the chosen throw, Aboard, while the clock stands at its release: drag the ring to aim and set the speed,
 // Alt-drag for the heading, or use the keyboard. It writes the document; the server answers with the path.
 
+import { tr, trLater } from '../state/language.js';
 import { headed } from './arrows.js';
 import { button } from './overlay.js';
 import { triad } from './ground.js';
@@ -100,7 +101,12 @@ export class Launch {
     const says = [figure(speed_m_s, 'm/s', this.store.view.units, 1), launched(elevation_deg, heading_deg)];
     this.ring.setAttribute(
       'aria-label',
-      `Launch of ${this.m.name}: ${says.join(', ')}. Arrow keys turn the ${this.byHeading ? 'heading' : 'elevation'}, plus and minus change the speed, X swaps.`,
+      tr(
+        this.byHeading
+          ? trLater('Launch of {motion}: {figures}. Arrow keys turn the heading, plus and minus change the speed, X swaps.')
+          : trLater('Launch of {motion}: {figures}. Arrow keys turn the elevation, plus and minus change the speed, X swaps.'),
+        { motion: this.m.name, figures: says.join(', ') },
+      ),
     );
     return [{ key: 'launch', strong: says[0], text: `${says[1]}, `, at: [tip], gap: 18 }];
   }

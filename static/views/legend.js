@@ -1,5 +1,6 @@
 // What the arrows of a stage are, by colour and head: in its lower left corner, where there is room.
 
+import { tr } from '../state/language.js';
 import { make, svg } from './overlay.js';
 
 const LEAST = { width: 460, height: 220 }; // of a stage that has room for it
@@ -25,7 +26,7 @@ export class Legend {
     this.element.hidden = !shown.length;
     this.element.replaceChildren();
     this.items = shown.map(kind => this.entry(kind));
-    if (shown.length && of) make('li', '', this.element).textContent = `of ${of}`;
+    if (shown.length && of) make('li', '', this.element).textContent = tr('of {motion}', { motion: of });
     if (!shown.length) this.spot = this.room = null;
     else {
       const [w, h] = [this.element.offsetWidth, this.element.offsetHeight];
@@ -64,9 +65,9 @@ export class Legend {
       context.stroke(new Path2D(HEADS[show]));
       if (show === 'centrifugal') context.fill(new Path2D(HEADS[show]));
       context.restore();
-      at += 28 + write(word, at + 28, y + 3) + 14;
+      at += 28 + write(tr(word), at + 28, y + 3) + 14;
     }
-    if (this.of) write(`of ${this.of}`, at, y + 3);
+    if (this.of) write(tr('of {motion}', { motion: this.of }), at, y + 3);
   }
 
   entry({ show, word, color }) {
@@ -74,7 +75,7 @@ export class Legend {
     const arrow = svg('svg', { viewBox: '0 0 22 12', fill: show === 'centrifugal' ? color : 'none', stroke: color, 'stroke-width': 1.8 }, item);
     svg('path', { d: 'M1 6H20' }, arrow);
     svg('path', { d: HEADS[show] }, arrow);
-    make('span', '', item).textContent = word;
+    make('span', '', item).textContent = tr(word);
     return item;
   }
 }

@@ -1,5 +1,6 @@
 // The habitat seen down the axis as a flat plate, ink on paper: the deck as a line with metre ticks, the paths and who moves.
 
+import { tr } from '../state/language.js';
 import { angleAt, isLanding } from '../time/track.js';
 import { PERSON_M } from './lay_figure.js';
 import { isWithheld } from '../state/shown.js';
@@ -145,7 +146,7 @@ export class LinePlate {
   }
 
   straightArrow([middle, y]) {
-    this.taken.push(this.text(this.sheet, [middle, y - 8], 'spinward', INK));
+    this.taken.push(this.text(this.sheet, [middle, y - 8], tr('spinward'), INK));
     svg('path', { d: `M${middle - ARROW_PX / 2} ${y}h${ARROW_PX}m-9 -5l9 5l-9 5`, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
   }
 
@@ -156,7 +157,7 @@ export class LinePlate {
     svg('path', { d, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
     const head = `translate(${(x + c).toFixed(1)} ${(y + s).toFixed(1)}) rotate(${((ROUND_RAD * 180) / Math.PI - 90).toFixed(1)})`;
     svg('path', { d: 'M-9 -5L0 0L-9 5', transform: head, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
-    this.taken.push(this.text(this.sheet, [x, y + 0.3 * this.room.text], 'spinward', INK));
+    this.taken.push(this.text(this.sheet, [x, y + 0.3 * this.room.text], tr('spinward'), INK));
     this.taken.push([x - ROUND_PX, y, x + ROUND_PX, y + ROUND_PX]);
   }
 
@@ -264,7 +265,7 @@ function nameAll(plate) {
     const far = m.landing && frame === 'aboard' ? [howFar(m.landing.way, view.units, figure), figure(Math.abs(m.landing.way.spinward_m), 'm', view.units)] : [];
     name(m.lines[frame].points, ALONG, [...new Set(far)].map(words => `${m.name}, ${words}`).concat(m.name), m.style.paper);
   }
-  if (frame === 'aboard' && view.companion) name(longestPlain(shown), PLAIN_ALONG, ['plain gravity'], PLAIN.paper);
+  if (frame === 'aboard' && view.companion) name(longestPlain(shown), PLAIN_ALONG, [tr('plain gravity')], PLAIN.paper);
 }
 
 function spotOn(plate, points, share) {

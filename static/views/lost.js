@@ -1,5 +1,6 @@
 // The drawing's context lost and had again: flat plates stand in at once, and where the browser does not give it back another is made.
 
+import { tr } from '../state/language.js';
 import { Plates } from './flat.js';
 import { makeCanvas } from './overlay.js';
 
@@ -31,8 +32,8 @@ export class Lost {
     this.plates ??= new Plates(this.overlay, this.store, this.redraw);
     this.plates.show(true);
     this.tell({
-      say: 'The browser has lost its 3D drawing. Flat drawings stand in until it is back.',
-      buttons: [{ say: 'Try again', run: () => this.renew() }],
+      say: tr('The browser has lost its 3D drawing. Flat drawings stand in until it is back.'),
+      buttons: [{ say: tr('Try again'), run: () => this.renew() }],
     });
     this.later();
     this.redraw();
@@ -80,7 +81,7 @@ export class Lost {
       };
       const go = () => (leave(), resolve());
       const give = problem => (leave(), reject(problem));
-      const timer = setTimeout(() => give(new Error('The browser has lost its 3D drawing. Save again once it is back.')), WAITED_FOR_MS);
+      const timer = setTimeout(() => give(new Error(tr('The browser has lost its 3D drawing. Save again once it is back.'))), WAITED_FOR_MS);
       signal?.addEventListener('abort', () => give(signal.reason), { once: true });
       this.waiting.add(go);
     });

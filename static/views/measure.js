@@ -1,6 +1,7 @@
 // The tape: two clicks on deck or path, or two places chosen by name, then distance, height and time between them. A place on the deck turns with it; a place
 // on a path is a moment of that path.
 
+import { tr } from '../state/language.js';
 import { at } from '../time/track.js';
 import { deckAt, turnAt } from './model.js';
 import { drawnPoint } from './place.js';
@@ -52,7 +53,7 @@ export class Tape {
     const [a, b] = places;
     this.ribbon.set(b ? [{ points: [a.x, a.y, a.z, b.x, b.y, b.z] }] : []);
     this.ribbon.uniforms.uUnit.value = 2 * half.eye.metresPerPx;
-    if (!b) return places.length ? [{ key: 'tape', text: 'tape: now the other end', at: [a], gap: 12 }] : [];
+    if (!b) return places.length ? [{ key: 'tape', text: tr('tape: now the other end'), at: [a], gap: 12 }] : [];
     const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, z: (a.z + b.z) / 2 };
     return [
       {
@@ -76,7 +77,8 @@ export class Tape {
     const [low, high] = [a, b].map(end => half.model.ground.height(end, turn, half.lead?.floor));
     const up = high - low;
     const times = this.ends.map(end => end.time_s).filter(t => t !== undefined);
-    const parts = [`${metres(Math.abs(up), half.view.units)} ${up < 0 ? 'down' : 'up'}`];
+    const length = metres(Math.abs(up), half.view.units);
+    const parts = [up < 0 ? tr('{length} down', { length }) : tr('{length} up', { length })];
     if (times.length === 2) parts.push(figure(Math.abs(times[1] - times[0]), 's', 'si'));
     return `${parts.join(', ')}, `;
   }

@@ -1,7 +1,12 @@
 // What stands round the pictures: one canvas, and over each half its title, its buttons, its labels and its one focus stop; and how
 // the halves share their room.
 
-const TITLES = { aboard: ['Aboard', 'the deck stands still'], outside: ['Outside', 'the stars stand still'] };
+import { tr, trLater } from '../state/language.js';
+import { groundKey } from '../state/shapes.js';
+
+const TITLES = { aboard: trLater('Aboard'), outside: trLater('Outside') };
+const DECK = { level: false, surface: 'deck' };
+const STILL = { deck: trLater('the deck stands still'), floor: trLater('the floor stands still'), turntable: trLater('the turntable stands still') };
 const SVG = 'http://www.w3.org/2000/svg';
 
 export function buildOverlay(element) {
@@ -19,6 +24,13 @@ export function makeCanvas() {
   return canvas;
 }
 
+/** What stands still on a stage.
+ *  @param {string} frame @param {{level: boolean, surface: string}} ground */
+export function stillWords(frame, ground) {
+  if (frame === 'aboard') return tr(STILL[groundKey(ground)]);
+  return ground.level ? tr('the room stands still') : tr('the stars stand still');
+}
+
 function placeSeam(seam, rect) {
   seam.hidden = !rect;
   if (rect) Object.assign(seam.style, { transform: `translate(${rect.x}px, ${rect.y}px)`, width: `${rect.width}px`, height: `${rect.height}px` });
@@ -26,17 +38,17 @@ function placeSeam(seam, rect) {
 
 function half(element, frame) {
   const box = make('section', `stage stage-${frame}`, element);
-  const [name, line] = TITLES[frame];
+  const name = tr(TITLES[frame]);
   const title = make('h2', 'stage-title', box);
   title.id = `stage-title-${frame}`;
   make('b', '', title).textContent = name;
   title.append(' ');
-  make('em', '', title).textContent = line;
+  make('em', '', title).textContent = stillWords(frame, DECK);
   box.setAttribute('aria-labelledby', title.id);
   const view = make('div', 'stage-view', box);
   view.tabIndex = 0;
   view.setAttribute('role', 'application');
-  view.setAttribute('aria-roledescription', 'stage');
+  view.setAttribute('aria-roledescription', tr('stage'));
   const labels = make('div', 'stage-labels', box);
   labels.setAttribute('aria-hidden', 'true');
   const tools = make('div', 'stage-tools', box);
@@ -44,10 +56,10 @@ function half(element, frame) {
   preset.append(presetIcon(), make('span', ''));
   preset.setAttribute('aria-expanded', 'false');
   preset.setAttribute('aria-haspopup', 'dialog');
-  const measure = button(tools, 'stage-measure', 'Measure');
+  const measure = button(tools, 'stage-measure', tr('Measure'));
   measure.setAttribute('aria-expanded', 'false');
   measure.setAttribute('aria-haspopup', 'dialog');
-  const alone = button(tools, 'stage-alone', 'Maximise');
+  const alone = button(tools, 'stage-alone', tr('Maximise'));
   const steady = frame === 'outside' ? button(tools, 'stage-steady') : null; // what turns on the screen is stopped at once
   steady?.append(turnIcon());
   const live = make('p', 'stage-live', box);
@@ -75,7 +87,7 @@ function half(element, frame) {
     title.firstElementChild.textContent = says;
     title.lastElementChild.textContent = aside;
   };
-  return { element, frame, name, titles: TITLES[frame], retitle, box, title, view, labels, tools, preset, measure, alone, steady, live, corners, lineOver };
+  return { element, frame, name, retitle, box, title, view, labels, tools, preset, measure, alone, steady, live, corners, lineOver };
 }
 
 export function make(tag, className, parent) {

@@ -1,5 +1,6 @@
 // What is painted on the deck: the spinward arrow with its word, and the metres. One picture, one mesh.
 
+import { inSigns, tr } from '../state/language.js';
 import { BufferAttribute, BufferGeometry, CanvasTexture, DoubleSide, Mesh, NoColorSpace, ShaderMaterial } from '../vendor/three.module.js';
 
 const SIZE = 1024;
@@ -77,7 +78,7 @@ export class Paint {
     x.letterSpacing = '0px';
     marks.forEach((along, i) => {
       const [u, v] = cellOf(i);
-      const text = `${along < 0 ? '−' : ''}${Math.abs(Number(along.toPrecision(6)))} m`;
+      const text = `${along < 0 ? '−' : ''}${inSigns(String(Math.abs(Number(along.toPrecision(6)))))} m`;
       x.fillText(text, u * SIZE + CELL[0] / 2, v * SIZE + CELL[1] * 0.54, CELL[0]);
     });
     this.texture.needsUpdate = true;
@@ -133,7 +134,7 @@ function arrow(x, w, h) {
   x.textBaseline = 'middle';
   x.textAlign = 'left';
   x.letterSpacing = `${h * 0.06}px`;
-  x.fillText('SPINWARD', w * 0.125, h * 0.53, w * 0.52);
+  x.fillText(tr('SPINWARD'), w * 0.125, h * 0.53, w * 0.52);
 }
 
 function cellOf(i) {

@@ -2,6 +2,7 @@
 // What is on the page stays as it is. Sizes are drawn px; the layout's px are larger where the picture is, so that lines and
 // letters keep their share of it.
 
+import { tr } from '../state/language.js';
 import { WebGLRenderTarget } from '../vendor/three.module.js';
 import { Aboard } from './aboard.js';
 import { DepthReader, depthTarget, NOTHING_M } from './depth.js';
@@ -142,7 +143,7 @@ function readBack(renderer, target, bare) {
   const gl = renderer.getContext();
   const read = new Uint8Array(4 * width * height);
   renderer.readRenderTargetPixels(target, 0, 0, width, height, read);
-  if (gl.getError() === gl.OUT_OF_MEMORY) throw new Error(`A picture of ${width} × ${height} has no room here; ask for a smaller one.`);
+  if (gl.getError() === gl.OUT_OF_MEMORY) throw new Error(tr('A picture of {width} × {height} has no room here; ask for a smaller one.', { width, height }));
   const image = new ImageData(width, height);
   for (let y = 0; y < height; y += 1) image.data.set(read.subarray(4 * width * (height - 1 - y), 4 * width * (height - y)), 4 * width * y);
   if (bare) divide(image.data);

@@ -1,6 +1,7 @@
 // Places that the tape can be laid from and to by name, for whoever has no pointer: where each motion is released, what it meets, where it
 // is now, and the deck under it.
 
+import { tr } from '../state/language.js';
 import { figure } from './spoken.js';
 import { WORDS } from './touches.js';
 
@@ -16,9 +17,9 @@ function placesOf(m, now_s) {
   const { along_m, axial_m } = m.release;
   const events = m.motion.events.filter(({ kind }) => WORDS[kind]).slice(0, MOST_EVENTS);
   return [
-    moment('starts', 'at the start', m.starts_s),
-    { key: `${m.i} under`, say: `the ground under the start of ${m.name}`, end: { along_m, axial_m, floor: m.floor } },
-    ...events.map((event, k) => moment(`event ${k}`, `${WORDS[event.kind]}, ${figure(event.time_s, 's', 'si')}`, event.time_s)),
-    moment('now', `at ${figure(now_s, 's', 'si')}, the clock`, now_s),
+    moment('starts', tr('at the start'), m.starts_s),
+    { key: `${m.i} under`, say: tr('the ground under the start of {motion}', { motion: m.name }), end: { along_m, axial_m, floor: m.floor } },
+    ...events.map((event, k) => moment(`event ${k}`, `${tr(WORDS[event.kind])}, ${figure(event.time_s, 's', 'si')}`, event.time_s)),
+    moment('now', tr('at {time}, the clock', { time: figure(now_s, 's', 'si') }), now_s),
   ];
 }

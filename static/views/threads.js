@@ -1,6 +1,7 @@
 // Lines that change with the clock: a pendulum's, its plumb line, a lift's spoke, push and plumb line, the line to the place someone left; and
 // what is written at them and at a cup.
 
+import { tr } from '../state/language.js';
 import { findingAt } from '../time/findings.js';
 import { Dots, KIND } from './dots.js';
 import { METRES_PER_M_S2, headed } from './arrows.js';
@@ -8,7 +9,7 @@ import { bodyAt, turnAt } from './model.js';
 import { cupAt, leftAt, moved, riding, standOf } from './reach.js';
 import { Ribbon } from './ribbon.js';
 import { triad } from './ground.js';
-import { figure, metres, spinward } from './spoken.js';
+import { figure, metres } from './spoken.js';
 import { drawnVector } from './place.js';
 import { BONE } from './materials.js';
 
@@ -109,7 +110,13 @@ export class Threads {
     const chest = moved(feet, up, CHEST_M);
     const tip = moved(chest, spin, Math.sign(push) * Math.max(Math.abs(push) * METRES_PER_M_S2, LEAST_PX * this.eye.metresPerPx));
     this.lines.push(...headed(xyz(chest), xyz(tip), this.eye, 'coriolis'));
-    this.labels.push({ key: `push ${m.i}`, text: `pressed ${spinward(push)} `, strong: figure(Math.abs(push), 'm/s²', this.units), at: [tip], gap: 10 });
+    this.labels.push({
+      key: `push ${m.i}`,
+      text: push > 0 ? tr('pressed spinward ') : tr('pressed antispinward '),
+      strong: figure(Math.abs(push), 'm/s²', this.units),
+      at: [tip],
+      gap: 10,
+    });
   }
 
   // Down as it is felt in the cabin: the bob goes where the rider is pressed, and has room to.
@@ -134,7 +141,7 @@ export class Threads {
   howFar(m, time_s, at) {
     const [away_m, line_m] = ['distance_m', 'line_m'].map(name => this.finding(m, name, time_s) ?? 0);
     if (away_m < NEAR_M) return [];
-    const round = line_m > away_m * ROUND ? `line round the hull ${metres(line_m, this.units)}, straight ` : 'line ';
+    const round = line_m > away_m * ROUND ? tr('line round the hull {length}, straight ', { length: metres(line_m, this.units) }) : tr('line ');
     return [{ key: `line ${m.i}`, text: round, strong: metres(away_m, this.units), at: [at], gap: 8, shy: true }];
   }
 
@@ -142,7 +149,7 @@ export class Threads {
   poured(m, _until_s, time_s) {
     const { caught } = m.motion.findings;
     if (!m.input.target || typeof caught !== 'number') return;
-    const strong = caught > 0 ? `${Math.round(100 * caught)} % caught` : 'missed';
+    const strong = caught > 0 ? tr('{share} % caught', { share: Math.round(100 * caught) }) : tr('missed');
     this.labels.push({ key: `cup ${m.i}`, strong, text: '', at: [cupAt(this.model, m, this.frame, time_s)], gap: 12 });
   }
 
@@ -156,7 +163,7 @@ export class Threads {
       this.marks.add(at, { size: 13, kind: KIND.diamond, tint: [0.94, 0.92, 0.86], alpha: 0.4 });
       this.labels.push({
         key: `pass ${m.i} ${k}`,
-        text: `${figure(time_s, 's', 'si', 1)}, sweeps by at `,
+        text: tr('{time}, sweeps by at ', { time: figure(time_s, 's', 'si', 1) }),
         strong: metres(distance_m, this.units),
         at: [at],
         gap: 10,

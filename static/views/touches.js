@@ -1,6 +1,7 @@
 // Where a motion touches something, and where it starts to roll, to slip, to rest or goes over an edge: a small mark each in the
 // path's colour, its words when the pointer is near.
 
+import { tr, trLater } from '../state/language.js';
 import { isContact, isLanding } from '../time/track.js';
 import { Dots, KIND } from './dots.js';
 import { drawnPoint } from './place.js';
@@ -10,20 +11,20 @@ import { rgb } from './materials.js';
 const NONE = Object.freeze([]);
 const NEAR_PX = 16;
 export const WORDS = {
-  deck: 'meets the deck',
-  floor: 'meets the floor',
-  ceiling: 'meets the ceiling',
-  hub: 'meets the hub',
-  wall: 'meets a wall',
-  table: 'meets the table',
-  grip: 'grips',
-  slip: 'slips',
-  rest: 'comes to rest',
-  edge: 'goes over the edge',
-  arrives: 'arrives',
-  dock: 'reaches the dock',
-  target: 'reaches the cup',
-  slack: 'hangs on a slack line',
+  deck: trLater('meets the deck'),
+  floor: trLater('meets the floor'),
+  ceiling: trLater('meets the ceiling'),
+  hub: trLater('meets the hub'),
+  wall: trLater('meets a wall'),
+  table: trLater('meets the table'),
+  grip: trLater('grips'),
+  slip: trLater('slips'),
+  rest: trLater('comes to rest'),
+  edge: trLater('goes over the edge'),
+  arrives: trLater('arrives'),
+  dock: trLater('reaches the dock'),
+  target: trLater('reaches the cup'),
+  slack: trLater('hangs on a slack line'),
 };
 
 export class Touches {
@@ -53,7 +54,7 @@ export class Touches {
     const near = this.near(half);
     if (!near) return NONE;
     const { m, event, point } = near;
-    return [{ key: 'touch', text: `${m.name} ${WORDS[event.kind]}, `, strong: figure(event.time_s, 's', 'si'), at: [half.drawnAt(point)], gap: 12 }];
+    return [{ key: 'touch', text: `${m.name} ${tr(WORDS[event.kind])}, `, strong: figure(event.time_s, 's', 'si'), at: [half.drawnAt(point)], gap: 12 }];
   }
 
   near(half) {

@@ -25,7 +25,8 @@ const BODIES = {
   'sheet of paper': trLater('sheet of paper'),
   'falling person': trLater('falling person'),
 };
-const bodyName = name => (name in BODIES ? tr(BODIES[name]) : name);
+/** @param {string} name */
+export const bodyName = name => (name in BODIES ? tr(BODIES[name]) : name);
 const CONTACT = [
   ['restitution', trLater('Bounce')],
   ['friction', trLater('Friction')],

@@ -17,6 +17,7 @@ const LIQUIDS = {
   honey: trLater('honey'),
 };
 
+/** @param {string} name */
 export const liquidName = name => (name in LIQUIDS ? tr(LIQUIDS[name]) : name);
 
 export function createLiquid(store, path) {

@@ -1,6 +1,7 @@
 // What everybody on a stage feels at the feet at time t, as the server tells it: at the clock for who walks or rides, nothing while in
 // the air, and where people stand the figure of the place What would people feel. Where none was given, none is shown.
 
+import { inSigns, locale, tr } from '../../state/language.js';
 import { findingAt, findingRange } from '../../time/findings.js';
 import { sampleTime } from '../../time/track.js';
 import { triad } from '../ground.js';
@@ -15,7 +16,7 @@ const ALIKE = 0.0025; // so near in distance from the axis, or in spin, what is 
 /** [{key, name, weight_g, person | motion}] of the `people` who stand and of the shown motions that are people; weight in g. `feel`: the
     answer to what people would feel, or null. */
 export function weighed(model, people, shown, feel, time_s) {
-  const standing = people.map((person, k) => ({ key: `standing ${k}`, name: 'standing', person, weight_g: standingAt(model, feel, person, time_s) }));
+  const standing = people.map((person, k) => ({ key: `standing ${k}`, name: tr('standing'), person, weight_g: standingAt(model, feel, person, time_s) }));
   const moving = shown
     .filter(m => m.stage.mover === 'person' && m.path.count && time_s >= m.starts_s - 1e-6)
     .map(motion => ({ key: `moving ${motion.i}`, name: motion.name, motion, weight_g: movingAt(model, feel, motion, time_s) }));
@@ -67,13 +68,14 @@ export function postBreak(weight_g) {
 
 /** '0.56'; '14.2', as the words have it */
 export function weightFigure(weight_g) {
-  if (weight_g >= 99.95) return Math.round(weight_g).toLocaleString('en-US');
-  return weight_g.toFixed(weight_g >= 9.995 ? 1 : weight_g > 0 && weight_g < 0.0995 ? 3 : 2);
+  if (weight_g >= 99.95) return Math.round(weight_g).toLocaleString(locale);
+  return inSigns(weight_g.toFixed(weight_g >= 9.995 ? 1 : weight_g > 0 && weight_g < 0.0995 ? 3 : 2));
 }
 
 /** 'at the feet, standing 0.56 g, running back 0.36 g' */
 export function weightWords(people) {
-  return people.length ? `at the feet, ${people.map(({ name, weight_g }) => `${name} ${weightFigure(weight_g)}\u00a0g`).join(', ')}` : '';
+  const weights = people.map(({ name, weight_g }) => `${name} ${weightFigure(weight_g)}\u00a0g`).join(', ');
+  return people.length ? tr('at the feet, {weights}', { weights }) : '';
 }
 
 /** The feet of somebody standing, and which way is up there; `turn`: the habitat's angle on the stage. */

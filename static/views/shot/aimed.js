@@ -1,6 +1,7 @@
 // At place 5, on a stage: every way that arrives as a thin path, the chosen one strong, what blocks one where it does; the catcher with their reach,
 // to be dragged; on Aboard's deck the net of landings, and the throw of it that is looked at. Made once a stage, its buffers rewritten.
 
+import { tr } from '../../state/language.js';
 import { Group, Mesh } from '../../vendor/three.module.js';
 import { angleAt } from '../../time/track.js';
 import { Dots, KIND } from '../dots.js';
@@ -224,7 +225,7 @@ export class Aimed {
       }));
     const head =
       standing && half.model.ground.on(standing.along_m, this.tall(standing), standing.axial_m, turnAt(half.model, half.frame, time_s), {}, standing.floor);
-    const catcher = hands && { key: 'catcher', text: standing ? 'catcher' : 'to be met', gap: 10, at: [head, hands].filter(Boolean) };
+    const catcher = hands && { key: 'catcher', text: standing ? tr('catcher') : tr('to be met'), gap: 10, at: [head, hands].filter(Boolean) };
     const flown = this.flown && {
       key: 'flown',
       color: this.color,

@@ -1,5 +1,6 @@
 // The handle of the catcher on a stage: dragged along the deck, with Alt also across it, or moved by the arrows. It writes the aim; the server answers.
 
+import { tr } from '../../state/language.js';
 import { button } from '../overlay.js';
 import { meetPlane, ray } from '../framing.js';
 import { turnAt } from '../model.js';
@@ -37,7 +38,9 @@ export class Catcher {
     const { to } = this.store.shot.aim;
     this.grip.setAttribute(
       'aria-label',
-      `Catcher, ${metres(to.along_m, this.store.view.units)} along the deck. Left and right move along it, up and down the hands, with Alt across; Shift for a metre.`,
+      tr('Catcher, {place} along the deck. Left and right move along it, up and down the hands, with Alt across; Shift for a metre.', {
+        place: metres(to.along_m, this.store.view.units),
+      }),
     );
   }
 
