@@ -53,7 +53,7 @@ def each_part(page):
             page.locator(".way-says").first.wait_for()
         if number == 6:
             page.locator(".craft").first.click()
-            page.locator('.craft-views g:has(> title:text-is("tanks")) .part').first.dispatch_event("click")
+            page.locator('.craft-views g:has(> title:text("tanks")) .part').first.dispatch_event("click")
             page.locator(".part-line.chosen .rows").wait_for()
             page.locator(".craft-question .link", has_text="Change figures").first.click()
         yield f"place {number}", f"#place-{number}"
