@@ -1,6 +1,6 @@
 // What a stage says: words and figures, and its label for those who do not see it.
 
-import { inSigns, tr, trLater, trMany } from '../state/language.js';
+import { inSigns, tr, trLater } from '../state/language.js';
 import { angleAt, at, leanAt } from '../time/track.js';
 import { lowered, presetName } from './camera_presets.js';
 import { shownUnit, toShown, withUnit, written } from '../state/units.js';
@@ -24,7 +24,7 @@ export function stageWords(model, shown, frame, preset, time_s, units, weights =
           (time_s >= m.ends_s && !isHeld(m.name) ? endedWords(m.motion.end) : ''),
       );
   }
-  if (shown.length > MOST_NAMED) parts.push(trMany('and {count} more', 'and {count} more', shown.length - MOST_NAMED));
+  if (shown.length > MOST_NAMED) parts.push(tr('and {count} more', { count: shown.length - MOST_NAMED }));
   if (weights) parts.push(weights);
   if (frame === 'outside') parts.push(turnedWords(model, time_s));
   return `${parts.join('; ')}; ${inSigns(time_s.toFixed(2))}\u00a0s`;

@@ -143,7 +143,7 @@ function createTable({ store }) {
         'tr',
         {},
         h('th', { scope: 'col' }, tr('Motion')),
-        ...[tr('lands'), trAs('so long', 'after'), tr('highest'), tr('plain gravity')].map(word => h('th', { scope: 'col', class: 'r' }, word)),
+        ...[tr('lands'), trAs('so long', 'after'), trAs('column', 'highest'), tr('plain gravity')].map(word => h('th', { scope: 'col', class: 'r' }, word)),
       ),
     ),
     body,
