@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from ..language import in_signs, tr, tr_later
 from ..physics.constants import RPM_RAD_S
-from .limits import NO_NAME, own_id
+from .limits import no_name, own_id
 from .published import LIMITS, ROWS, STUDIES
 from .quantities import QUANTITIES
 
@@ -101,7 +101,7 @@ def _line(key, rows, person):
 
 def _own_line(number, own, person):
     """Its id is that of its row (`limits.compare`)."""
-    key, named = (own.quantity, own.bound, own.value), own.name.strip() or tr(NO_NAME)
+    key, named = (own.quantity, own.bound, own.value), own.name.strip() or no_name()
     return _limit_line(key, (own_id(number),), named, person, mine=True)
 
 

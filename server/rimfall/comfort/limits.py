@@ -4,12 +4,11 @@ import math
 from dataclasses import dataclass
 from string import ascii_lowercase
 
-from ..language import tr, tr_later
+from ..language import tr_as
 from .published import BOUNDS, LIMITS, ROWS, told
 from .quantities import QUANTITIES
 
 SAME = 1e-9  # relative: below this two values are one, and a value at its limit keeps to it
-NO_NAME = tr_later("your own")
 _QUANTITY_ORDER = tuple(QUANTITIES)
 
 
@@ -60,6 +59,11 @@ def same(one, other):
     return math.isclose(one, other, rel_tol=SAME)
 
 
+def no_name():
+    """What a limit of the user's is called that has no name."""
+    return tr_as("limit", "your own")
+
+
 def own_id(number):
     """The id of the user's limit of that number, from 1."""
     return f"own.{number}"
@@ -72,7 +76,7 @@ def _published(row):
 def _own(number, own):
     """A limit of the user's as a row; number is its place in the document, from 1."""
     figure = {"quantity": own.quantity, "bound": own.bound, "limit": own.value, "unit": QUANTITIES[own.quantity].unit}
-    study = own.name.strip() or tr(NO_NAME)
+    study = own.name.strip() or no_name()
     about = {"who": "", "source": "", "via": "", "note": "", "known_by": "", "mine": True}
     return {"id": own_id(number), "study": study, "year": None} | figure | about
 

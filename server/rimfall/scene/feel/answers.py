@@ -9,6 +9,7 @@ from ...comfort import adaptation, chart, limits
 from ...comfort.figures import FIGURES, ComfortFigures, figures_of
 from ...comfort.quantities import QUANTITIES
 from ...fields import Version, listed, of_kind
+from ...language import tr, written
 from ...phrases import caution_about_people, in_units
 from ..document import AnyMotion, Scene, setting_of
 from . import limit_words
@@ -63,7 +64,7 @@ def as_data(felt, units="si"):
         **part,
         "figures": dict(figures.values),
         "figure_rows": [
-            {"name": name, "label": row.called(ground), "unit": row.unit, "group": row.group}
+            {"name": name, "label": row.called(ground), "unit": row.unit, "group": tr(row.group)}
             for name, row in FIGURES.items()
         ],
         "levels": [vars(level) | {"name": _level_name(level, units)} for level in figures.levels],
@@ -93,9 +94,9 @@ def _as_dicts(rows):
 def _level_name(level, units):
     """Its own name, else how high it is: "3 m up"."""
     if level.name or not level.height_m:
-        return level.name or "Deck"
+        return level.name or tr("Deck")
     up, unit = in_units(level.height_m, "m", units)
-    return f"{round(up, 2):g}\u00a0{unit} up"
+    return tr("{height} up", height=f"{written(round(up, 2), 'g')}\u00a0{unit}")
 
 
 def _map(chart):
@@ -108,8 +109,8 @@ def _quantity(name, felt, units):
     value = felt.figures.quantities[name]
     return {
         "name": name,
-        "label": quantity.label,
-        "in_text": quantity.in_text,
+        "label": tr(quantity.label),
+        "in_text": tr(quantity.in_text),
         "unit": quantity.unit,
         "value": value,
         "says": limit_words.sentence(name, rows, units),

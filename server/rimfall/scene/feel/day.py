@@ -3,7 +3,9 @@
 import math
 from dataclasses import dataclass
 
-from ...phrases import speed
+from ...comfort.grounds import on_the
+from ...language import tr
+from ...phrases import ALONG_THE_AXIS, speed
 from ...physics.constants import G0_M_S2
 from ...shapes import Shape
 from ...shapes.base import Words
@@ -57,6 +59,11 @@ class Day:
         return self.habitat.words_of_ground.name
 
     @property
+    def stood_on(self):
+        """The same after "on the", "from the", "level with the"."""
+        return on_the(self.ground)
+
+    @property
     def weightless(self):
         """Whether there is no weight worth the name."""
         return self.v["feet_g"] < WEIGHTLESS_G
@@ -88,7 +95,11 @@ class Day:
     @property
     def aft(self):
         """Which way the thrust draws what is loose."""
-        return ("along the axis", "back along the axis")[self.thrust_m_s2 > 0]
+        return tr("back along the axis") if self.thrust_m_s2 > 0 else tr("along the axis")
+
+    def aft_by(self, length_m):
+        """So far that way."""
+        return tr(ALONG_THE_AXIS[self.thrust_m_s2 > 0], length=self.say.length(length_m))
 
     def slight(self, felt_g):
         """Whether a push, or a change of weight, is too small to notice beside one's weight, and by itself."""
@@ -115,7 +126,8 @@ class Day:
 
     def off(self, drift_m):
         """A drift along the ground: "0.14 m antispinward"."""
-        return f"{self.say.length(abs(drift_m))} {'spinward' if drift_m > 0 else 'antispinward'}"
+        length = self.say.length(abs(drift_m))
+        return tr("{length} spinward", length=length) if drift_m > 0 else tr("{length} antispinward", length=length)
 
     def past_the_axis(self, up_m):
         """Whether a point so high over the feet is at the axis or beyond."""
@@ -133,9 +145,11 @@ def tipped(day):
     lean = day.v["floor_lean_deg"]
     if lean is None:
         return None
-    tips = f"The ship's thrust tilts “down” by {day.say.angle(lean)}, {day.aft}"
+    tips = tr("The ship's thrust tilts “down” by {angle}, {way}", angle=day.say.angle(lean), way=day.aft)
     if day.hidden:
-        return f"{tips}: it all but hides the spin, and the deck is nearly a wall."
+        return tr("{tips}: it all but hides the spin, and the deck is nearly a wall.", tips=tips)
     if lean > _ALONG_DEG:
-        return f"{tips}: it pulls more along the deck than onto it."
-    return f"{tips}: too little to notice." if lean < SLIGHT_DEG else f"{tips}, and you stand leaning against it."
+        return tr("{tips}: it pulls more along the deck than onto it.", tips=tips)
+    if lean < SLIGHT_DEG:
+        return tr("{tips}: too little to notice.", tips=tips)
+    return tr("{tips}, and you stand leaning against it.", tips=tips)

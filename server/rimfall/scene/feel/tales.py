@@ -4,8 +4,10 @@ Standing up is here.
 """
 
 from ...comfort.stance import SEAT, SITTING
+from ...language import tr, tr_later
 from .day import SLIGHT_DEG, tipped
 from .drink import drink
+from .saying import feet_weigh_on_earth, its_earth_weight, weight_at_the_feet
 from .turns import head, lift
 from .walk import breakfast
 
@@ -15,72 +17,108 @@ _SLIGHT_CHANGE = 0.01  # of one's weight, from feet to head: too small to notice
 
 def standing_up(day):
     """Rising from a seat."""
-    rise_m = (1.0 - SEAT - SITTING) * day.person.height_m
     if day.weightless:
-        return [_no_weight(day), *_floats_up(day)]
+        return [_no_weight(day), *_floats_up()]
     if day.wall:
         return _at_the_wall(day)
     if day.flung:
         return _flung(day)
-    rises = f"You rise from a seat within a second, and your head goes up by {day.say.length(rise_m, upright=True)}"
+    rise = day.say.length((1.0 - SEAT - SITTING) * day.person.height_m, upright=True)
     if day.table:
-        return [f"{rises}, along the axis of the turn: nothing pushes it sideways.", *_on_the_turntable(day)]
-    way = "toward the axis"
-    if day.past_the_axis(day.person.height_m):
-        way = "to the axis" if day.v["head_g"] == 0 else "past the axis"
+        rises = tr(
+            "You rise from a seat within a second, and your head goes up by {height}, along the axis of the turn: nothing pushes it "
+            "sideways.",
+            height=rise,
+        )
+        return [rises, *_on_the_turntable(day)]
+    rises = tr(
+        "You rise from a seat within a second, and your head goes up by {height}, {way}.", height=rise, way=_way(day)
+    )
+    return [rises, _risen(day), _head_to_foot(day), tipped(day) or _lying(day)]
+
+
+def _way(day):
+    """Which way a head goes that rises from a seat."""
     if _seated_past(day):
-        way = "away from the axis, past which it was already"
-    return [f"{rises}, {way}.", _risen(day), _head_to_foot(day), tipped(day) or _lying(day)]
+        return tr("away from the axis, past which it was already")
+    if day.past_the_axis(day.person.height_m):
+        return tr("to the axis") if day.v["head_g"] == 0 else tr("past the axis")
+    return tr("toward the axis")
 
 
 def _no_weight(day):
-    place, felt = "turntable" if day.table else "habitat", day.v["feet_g"]
+    felt = day.v["feet_g"]
     if day.still and not felt:
-        return f"Nothing weighs you down here: the {place} does not turn, and nothing else pulls."
-    turns = f"The {place} does not turn" if day.still else f"The {place} turns {day.say.spin(day.v['spin_rpm'])}"
-    return f"{turns}, and your feet feel {day.say.weight(felt)}: too little to stand by."
+        if day.table:
+            return tr("Nothing weighs you down here: the turntable does not turn, and nothing else pulls.")
+        return tr("Nothing weighs you down here: the habitat does not turn, and nothing else pulls.")
+    weight = day.say.weight(felt)
+    if day.still and day.table:
+        turns = tr("The turntable does not turn")
+    elif day.still:
+        turns = tr("The habitat does not turn")
+    elif day.table:
+        turns = tr("The turntable turns {rate}", rate=day.say.spin(day.v["spin_rpm"]))
+    else:
+        turns = tr("The habitat turns {rate}", rate=day.say.spin(day.v["spin_rpm"]))
+    return tr("{turns}, and your feet feel {weight}: too little to stand by.", turns=turns, weight=weight)
 
 
-def _floats_up(day):
+def _floats_up():
     return [
-        "You push off from the seat, and what was meant to be standing up becomes a slow flight across the room.",
-        "It ends where something is in the way; a strap or a rail does what weight would do.",
+        tr("You push off from the seat, and what was meant to be standing up becomes a slow flight across the room."),
+        tr("It ends where something is in the way; a strap or a rail does what weight would do."),
     ]
 
 
 def _at_the_wall(day):
     return [
-        f"Only the thrust weighs you, {day.say.weight(day.v['feet_g'])}, and it draws {day.aft}: the deck beside you is a wall.",
-        "You stand on whatever faces the thrust, and rise from a seat as you would on ordinary ground.",
-        f"From feet to head the weight is the same, {day.say.number(day.v['head_g'])}.",
+        tr(
+            "Only the thrust weighs you, {weight}, and it draws {way}: the deck beside you is a wall.",
+            weight=day.say.weight(day.v["feet_g"]),
+            way=day.aft,
+        ),
+        tr("You stand on whatever faces the thrust, and rise from a seat as you would on ordinary ground."),
+        tr("From feet to head the weight is the same, {weight}.", weight=day.say.number(day.v["head_g"])),
     ]
 
 
 def _flung(day):
     return [
-        f"Nothing holds your feet to the turntable: as you let go of the seat it flings you outward with {day.say.weight(day.v['feet_g'])}.",
-        "There is no standing up, only holding on.",
-        "What would be a floor to you is a wall at the rim, if there were one.",
+        tr(
+            "Nothing holds your feet to the turntable: as you let go of the seat it flings you outward with {weight}.",
+            weight=day.say.weight(day.v["feet_g"]),
+        ),
+        tr("There is no standing up, only holding on."),
+        tr("What would be a floor to you is a wall at the rim, if there were one."),
     ]
 
 
 def _on_the_turntable(day):
     lean = day.v["floor_lean_deg"]
     leans = (
-        f"At the rim down leans outward by {day.say.angle(lean)}, and you stand leaning inward by as much."
+        tr(
+            "At the rim down leans outward by {angle}, and you stand leaning inward by as much.",
+            angle=day.say.angle(lean),
+        )
         if lean >= SLIGHT_DEG
-        else "Down leans outward by less than a degree, too little to notice."
+        else tr("Down leans outward by less than a degree, too little to notice.")
     )
-    return [leans, f"You weigh {day.say.weight(day.v['feet_g'])}, and the same at the head."]
+    return [leans, tr("You weigh {weight}, and the same at the head.", weight=day.say.weight(day.v["feet_g"]))]
 
 
 def _risen(day):
-    share = day.v["rise_push_g"] / day.v["feet_g"]
+    push, share = day.say.push(day.v["rise_push_g"]), day.v["rise_push_g"] / day.v["feet_g"]
     if day.slight(day.v["rise_push_g"]):
-        return f"On the way a push of {day.say.push(day.v['rise_push_g'])} spinward is too small to notice."
-    beside = f"{day.say.beside_weight(share)} your weight at the feet"
-    said = f"On the way it is pushed spinward by {day.say.push(day.v['rise_push_g'])} on average, {beside}"
-    return f"{said}, and you lean antispinward against it." if share >= _STRONG else f"{said}."
+        return tr("On the way a push of {push} spinward is too small to notice.", push=push)
+    beside = day.say.beside_weight(share, weight_at_the_feet())
+    if share >= _STRONG:
+        return tr(
+            "On the way it is pushed spinward by {push} on average, {beside}, and you lean antispinward against it.",
+            push=push,
+            beside=beside,
+        )
+    return tr("On the way it is pushed spinward by {push} on average, {beside}.", push=push, beside=beside)
 
 
 def _seated_past(day):
@@ -91,26 +129,41 @@ def _head_to_foot(day):
     feet, seated, head = (day.v[name] for name in ("feet_g", "seated_head_g", "head_g"))
     change = _change(day)
     if _seated_past(day):
-        return f"Upright it feels {day.say.share_of(head)} what it weighs on Earth, the other way, while your feet feel {day.say.number(feet)}."
+        return tr(
+            "Upright it feels {head}, the other way, while your feet feel {feet}.",
+            head=day.say.share_of(head, its_earth_weight()),
+            feet=day.say.number(feet),
+        )
     if day.past_the_axis(day.person.height_m):
-        feels = "nothing at all" if head == 0 else f"{day.say.number(head)}, the other way"
-        return (
-            f"There, while your feet feel {day.say.share_of(feet)} what they weigh on Earth, your head feels {feels}."
+        feet = day.say.share_of(feet, feet_weigh_on_earth())
+        if head == 0:
+            return tr("There, while your feet feel {feet}, your head feels nothing at all.", feet=feet)
+        return tr(
+            "There, while your feet feel {feet}, your head feels {head}, the other way.",
+            feet=feet,
+            head=day.say.number(head),
         )
     if change < _SLIGHT_CHANGE and day.slight(feet - head):
-        return f"From feet to head your weight {_changes(day)}: too little to notice."
+        return tr("{changes}: too little to notice.", changes=_changes(day))
     if day.say.number(head) == day.say.number(seated):
-        return f"From feet to head your weight {_changes(day)}."
-    return (
-        f"Seated, your head felt {day.say.share_of(seated)} what it weighs on Earth; upright it feels {day.say.number(head)} and your feet "
-        f"{day.say.number(feet)}, a change of {day.say.percent(change)} from feet to head."
+        return f"{_changes(day)}."
+    return tr(
+        "Seated, your head felt {seated}; upright it feels {head} and your feet {feet}, a change of {change} from feet to head.",
+        seated=day.say.share_of(seated, its_earth_weight()),
+        head=day.say.number(head),
+        feet=day.say.number(feet),
+        change=day.say.percent(change),
     )
 
 
 def _changes(day):
     feet, head = (day.say.number(day.v[name]) for name in ("feet_g", "head_g"))
-    from_to = "" if head == feet else f", from {feet} to {head}"
-    return f"changes by {day.say.percent(_change(day))}{from_to}"
+    change = day.say.percent(_change(day))
+    if head == feet:
+        return tr("From feet to head your weight changes by {change}", change=change)
+    return tr(
+        "From feet to head your weight changes by {change}, from {feet} to {head}", change=change, feet=feet, head=head
+    )
 
 
 def _change(day):
@@ -121,19 +174,29 @@ def _change(day):
 
 def _lying(day):
     across, lean = day.v["lying_across_g"], day.v["lying_across_lean_deg"]
-    along = f"Lying along the axis you weigh {day.say.number(day.v['lying_along_g'])} from head to foot"
+    along = tr(
+        "Lying along the axis you weigh {weight} from head to foot", weight=day.say.number(day.v["lying_along_g"])
+    )
     if across is None:
-        return f"{along}; straight across it there is no room for you to lie."
+        return tr("{along}; straight across it there is no room for you to lie.", along=along)
+    if not lean:
+        return tr("{along}, and across it the same: there down leans nowhere at either end of the bed.", along=along)
     if lean < SLIGHT_DEG:
-        leans = "by less than a degree" if lean else "nowhere"
-        return f"{along}, and across it the same: there down leans {leans} at either end of the bed."
-    return f"{along}; across it down leans by {day.say.angle(lean)} at head and feet, as if the bed were arched."
+        return tr(
+            "{along}, and across it the same: there down leans by less than a degree at either end of the bed.",
+            along=along,
+        )
+    return tr(
+        "{along}; across it down leans by {angle} at head and feet, as if the bed were arched.",
+        along=along,
+        angle=day.say.angle(lean),
+    )
 
 
 TALES = {
-    "standing_up": ("Standing up", standing_up),
-    "breakfast": ("Walking to breakfast against the spin", breakfast),
-    "drink": ("Pouring a drink", drink),
-    "head": ("Turning the head quickly", head),
-    "lift": ("Riding the lift", lift),
+    "standing_up": (tr_later("Standing up"), standing_up),
+    "breakfast": (tr_later("Walking to breakfast against the spin"), breakfast),
+    "drink": (tr_later("Pouring a drink"), drink),
+    "head": (tr_later("Turning the head quickly"), head),
+    "lift": (tr_later("Riding the lift"), lift),
 }  # name -> its title and its sentences, in the order of the day

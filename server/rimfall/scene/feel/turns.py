@@ -4,72 +4,103 @@ import math
 
 from ...comfort.limits import same
 from ...comfort.published import ROWS
+from ...language import tr, tr_later
 from .day import SLIGHT_DEG
-from .saying import turning
+from .saying import turning, weight_on_the
 
-_MOVES = {"yaw": "looking over a shoulder", "pitch": "nodding", "roll": "tilting it to a shoulder"}
-_FELT = {"yaw": "a turn to the side", "pitch": "a nod", "roll": "a tilt to the side"}
+_MOVES = {
+    "yaw": tr_later("looking over a shoulder"),
+    "pitch": tr_later("nodding"),
+    "roll": tr_later("tilting it to a shoulder"),
+}
+_FELT = {"yaw": tr_later("a turn to the side"), "pitch": tr_later("a nod"), "roll": tr_later("a tilt to the side")}
 _THRESHOLDS = {row.id: row for row in ROWS}
 _ILLUSION, _NAUSEA = (_THRESHOLDS[f"clark_hardy_1960.head_turn.at_most.{of}"] for of in ("illusion", "nausea"))
 
 
 def head(day):
     """Turning the head quickly."""
-    rate = day.person.head_turn_deg_s
     if day.still:
         return [
-            f"The {'turntable' if day.table else 'habitat'} does not turn, and a turn of the head is felt as what it is.",
-            "Looking over a shoulder, nodding or tilting the head: none of them brings another along.",
-            "No turn crosses another, however quick it is.",
+            tr("The turntable does not turn, and a turn of the head is felt as what it is.")
+            if day.table
+            else tr("The habitat does not turn, and a turn of the head is felt as what it is."),
+            tr("Looking over a shoulder, nodding or tilting the head: none of them brings another along."),
+            tr("No turn crosses another, however quick it is."),
         ]
     if not any(turn.felt_as for turn in day.turns):
         return [
-            "You hold your head still, and as long as you do the spin brings nothing along.",
-            "It is the turn of the head across the spin that the inner ear takes for a third one.",
-            "The faster the turn, the more of it.",
+            tr("You hold your head still, and as long as you do the spin brings nothing along."),
+            tr("It is the turn of the head across the spin that the inner ear takes for a third one."),
+            tr("The faster the turn, the more of it."),
         ]
     spinward, other = day.turns[:3], day.turns[3:]
     return [
-        *_faced(day, spinward, rate),
+        *_faced(day, spinward, day.person.head_turn_deg_s),
         _faced_the_other_way(other),
         _against_thresholds(day),
-        "Turn half as fast and it is half as much.",
+        tr("Turn half as fast and it is half as much."),
     ]
 
 
 def _faced(day, turns, rate):
     first, second, free = *(t for t in turns if t.felt_as), next(t for t in turns if not t.felt_as)
     return [
-        f"You face {turns[0].facing} and turn your head at {day.say.turns_at(rate)}: {_MOVES[first.turn]} feels like "
-        f"{_FELT[first.felt_as]} as well, one that sets in at {day.say.turning(first.deg_s2)}.",
-        f"{_MOVES[second.turn].capitalize()} feels like {_FELT[second.felt_as]} just as strong; {_MOVES[free.turn]} adds nothing, "
-        "for its axis is that of the spin.",
+        tr(
+            "You face spinward and turn your head at {rate}: {move} feels like {felt} as well, one that sets in at {acceleration}.",
+            rate=day.say.turns_at(rate),
+            move=tr(_MOVES[first.turn]),
+            felt=tr(_FELT[first.felt_as]),
+            acceleration=day.say.turning(first.deg_s2),
+        ),
+        tr(
+            "{move} feels like {felt} just as strong; {free} adds nothing, for its axis is that of the spin.",
+            move=_first_letter_large(tr(_MOVES[second.turn])),
+            felt=tr(_FELT[second.felt_as]),
+            free=tr(_MOVES[free.turn]),
+        ),
     ]
+
+
+def _first_letter_large(text):
+    return text[:1].upper() + text[1:]
 
 
 def _faced_the_other_way(turns):
     first, second, free = *(t for t in turns if t.felt_as), next(t for t in turns if not t.felt_as)
-    faces = "outward" if turns[0].facing == "outward" else "along the axis"
-    said = (
-        f"{_MOVES[first.turn]} feels like {_FELT[first.felt_as]} and {_MOVES[second.turn]} like {_FELT[second.felt_as]}"
+    said = tr(
+        "{move} feels like {felt} and {other} like {felt_too}",
+        move=tr(_MOVES[first.turn]),
+        felt=tr(_FELT[first.felt_as]),
+        other=tr(_MOVES[second.turn]),
+        felt_too=tr(_FELT[second.felt_as]),
     )
-    return f"Face {faces}, and {_MOVES[free.turn]} is free of it, while {said}."
+    if turns[0].facing == "outward":
+        return tr("Face outward, and {free} is free of it, while {others}.", free=tr(_MOVES[free.turn]), others=said)
+    return tr("Face along the axis, and {free} is free of it, while {others}.", free=tr(_MOVES[free.turn]), others=said)
 
 
 def _against_thresholds(day):
     worst, first, second = day.v["head_worst_deg_s2"], math.degrees(_ILLUSION.limit), math.degrees(_NAUSEA.limit)
-    said = f"Clark & Hardy (1960) put the first illusions at {day.say.turning(first)} and nausea at {day.say.turning(second)}"
-    return f"{said}; this lies {_beside(worst, first, second)}."
+    return tr(
+        "Clark & Hardy (1960) put the first illusions at {illusions} and nausea at {nausea}; this lies {where}.",
+        illusions=day.say.turning(first),
+        nausea=day.say.turning(second),
+        where=_beside(worst, first, second),
+    )
 
 
 def _beside(worst, first, second):
     """Where a figure lies to two; where it reads as one of them, on which side of it."""
-    for limit, name in ((first, "first"), (second, "second")):
-        if same(worst, limit):
-            return f"at the {name}"
-        if turning(worst) == turning(limit):
-            return f"just {'below' if worst < limit else 'above'} the {name}"
-    return "below both" if worst < first else "between the two" if worst < second else "beyond both"
+    if same(worst, first):
+        return tr("at the first")
+    if turning(worst) == turning(first):
+        return tr("just below the first") if worst < first else tr("just above the first")
+    if same(worst, second):
+        return tr("at the second")
+    if turning(worst) == turning(second):
+        return tr("just below the second") if worst < second else tr("just above the second")
+    return tr("below both") if worst < first else tr("between the two") if worst < second else tr("beyond both")
 
 
 def lift(day):
@@ -79,9 +110,9 @@ def lift(day):
         return _on_a_turntable(day, pace)
     if day.person.lift_m_s == 0:
         return [
-            "The lift stands still, and being in it is no different from being outside.",
-            "Nothing pushes you to a side as long as it does.",
-            "It is its speed that the spin turns into a push.",
+            tr("The lift stands still, and being in it is no different from being outside."),
+            tr("Nothing pushes you to a side as long as it does."),
+            tr("It is its speed that the spin turns into a push."),
         ]
     if day.still:
         return _still_lift(day, pace)
@@ -89,96 +120,136 @@ def lift(day):
 
 
 def _on_a_turntable(day, pace):
-    rises = f"A lift that rises from the turntable at {pace} goes"
-    goes = rises if day.person.lift_m_s else "The lift stands still; rising it would go"
-    return [
-        f"{goes} along the axis of the turn, and {_adds(day)}.",
-        _felt_on_a_turntable(day),
-        "It is the same all the way up, and on the way down.",
-    ]
+    if day.person.lift_m_s:
+        goes = tr(
+            "A lift that rises from the turntable at {speed} goes along the axis of the turn, and {adds}.",
+            speed=pace,
+            adds=_adds(day),
+        )
+    else:
+        goes = tr("The lift stands still; rising it would go along the axis of the turn, and {adds}.", adds=_adds(day))
+    return [goes, _felt_on_a_turntable(day), tr("It is the same all the way up, and on the way down.")]
 
 
 def _adds(day):
-    return "its speed adds nothing to what you feel" if day.flung else "nothing pushes you to a side"
+    return tr("its speed adds nothing to what you feel") if day.flung else tr("nothing pushes you to a side")
 
 
 def _felt_on_a_turntable(day):
     if day.flung:
-        return f"Nothing holds you to its floor: the turn presses you to its outer wall with {day.say.weight(day.v['feet_g'])}."
+        return tr(
+            "Nothing holds you to its floor: the turn presses you to its outer wall with {weight}.",
+            weight=day.say.weight(day.v["feet_g"]),
+        )
     if day.weightless:
-        return "Nothing holds you to its floor, either."
+        return tr("Nothing holds you to its floor, either.")
     if day.still:
-        return "The turntable does not turn, and down is under your feet."
-    return f"Only the turn is felt: {_outward(day)}."
-
-
-def _outward(day):
+        return tr("The turntable does not turn, and down is under your feet.")
     lean = day.v["floor_lean_deg"]
-    return (
-        "down leans outward by less than a degree"
-        if lean is None or lean < SLIGHT_DEG
-        else f"down leans outward by {day.say.angle(lean)}"
-    )
+    if lean is None or lean < SLIGHT_DEG:
+        return tr("Only the turn is felt: down leans outward by less than a degree.")
+    return tr("Only the turn is felt: down leans outward by {angle}.", angle=day.say.angle(lean))
 
 
 def _still_lift(day, pace):
-    holds = "nothing holds you to its floor" if day.weightless else f"the thrust draws you {day.aft}, against its side"
+    if day.weightless:
+        goes = tr(
+            "The lift goes toward the axis at {speed}, and while it keeps that speed nothing holds you to its floor.",
+            speed=pace,
+        )
+    else:
+        goes = tr(
+            "The lift goes toward the axis at {speed}, and while it keeps that speed the thrust draws you {way}, against its side.",
+            speed=pace,
+            way=day.aft,
+        )
     return [
-        f"The lift goes toward the axis at {pace}, and while it keeps that speed {holds}.",
-        "With nothing turning, no push comes from its speed, up or down.",
-        "Only where it speeds up and slows down do you feel it go.",
+        goes,
+        tr("With nothing turning, no push comes from its speed, up or down."),
+        tr("Only where it speeds up and slows down do you feel it go."),
     ]
 
 
 def _ridden(day, pace):
     v, size = day.v, abs(day.v["lift_push_g"])
-    goes = f"The lift climbs toward the axis at {pace}, and all the way"
+    places = {"speed": pace, "push": day.say.push(size)}
     if not day.weightless and day.slight(size):
-        first = f"{goes} the push spinward is {day.say.push(size)}, too small to notice."
-    else:
-        share = (
-            "" if day.weightless else f", {day.say.beside_weight(size / v['feet_g'])} your weight on the {day.ground}"
+        first = tr(
+            "The lift climbs toward the axis at {speed}, and all the way the push spinward is {push}, too small to notice.",
+            **places,
         )
-        first = f"{goes} {day.say.push(size)} {day.say.press} you to its spinward wall{share}{_sideways(day)}."
+    else:
+        places["beside"] = _beside_standing(day, size) + _sideways(day)
+        if day.say.several:
+            first = tr(
+                "The lift climbs toward the axis at {speed}, and all the way {push} press you to its spinward wall{beside}.",
+                **places,
+            )
+        else:
+            first = tr(
+                "The lift climbs toward the axis at {speed}, and all the way {push} presses you to its spinward wall{beside}.",
+                **places,
+            )
     if v["lift_lean_deg"] is None or day.weightless:
         return [first]
     return [
         first,
-        f"Where you got in, down leans{_that_way(day)} by {day.say.angle(v['lift_lean_deg'])}; half way to the axis you would weigh "
-        f"{day.say.weight(v['lift_halfway_g'])} in a lift that stands, and in this one down leans by {day.say.angle(v['lift_halfway_lean_deg'])}.",
+        tr(
+            "Where you got in, {leans}; half way to the axis you would weigh {weight} in a lift that stands, and in this one down leans "
+            "by {halfway}.",
+            leans=_leans(day, "lift_lean_deg"),
+            weight=day.say.weight(v["lift_halfway_g"]),
+            halfway=day.say.angle(v["lift_halfway_lean_deg"]),
+        ),
     ]
 
 
+def _beside_standing(day, size):
+    if day.weightless:
+        return ""
+    return f", {day.say.beside_weight(size / day.v['feet_g'], weight_on_the(day.ground))}"
+
+
 def _down(day):
-    leans = "" if day.thrust_m_s2 or day.weightless else ", and down leans that way"
-    return f"On the way down the same push is antispinward{leans}."
+    if day.thrust_m_s2 or day.weightless:
+        return tr("On the way down the same push is antispinward.")
+    return tr("On the way down the same push is antispinward, and down leans that way.")
 
 
-def _that_way(day):
-    """The way of a lean that is the push's alone."""
-    return "" if day.thrust_m_s2 else " spinward"
+def _leans(day, name):
+    """How far down leans, and which way where the lean is the push's alone."""
+    angle = day.say.angle(day.v[name])
+    return (
+        tr("down leans by {angle}", angle=angle)
+        if day.thrust_m_s2
+        else tr("down leans spinward by {angle}", angle=angle)
+    )
 
 
 def _sideways(day):
     if day.weightless or day.v["lift_push_g"] <= day.v["feet_g"]:
         return ""
-    return ", so that the wall is more of a floor than the floor"
+    return tr(", so that the wall is more of a floor than the floor")
 
 
 def _at_the_axis(day):
     if day.thrust_m_s2:
-        return (
-            f"At the axis nothing of the spin's weight is left: only the push, and the thrust, which draws {day.aft}."
+        return tr(
+            "At the axis nothing of the spin's weight is left: only the push, and the thrust, which draws {way}.",
+            way=day.aft,
         )
-    return "At the axis nothing weighs you down any more, and only the push is left."
+    return tr("At the axis nothing weighs you down any more, and only the push is left.")
 
 
 def _ladder(day):
     size = day.v["ladder_push_g"]
     if day.weightless or day.slight(size):
         return []
-    pace = day.say.speed(day.person.climb_m_s)
     return [
-        f"A ladder at {pace} does the same with {day.say.push(size)}, and down leans{_that_way(day)} by {day.say.angle(day.v['ladder_lean_deg'])} at "
-        "its foot."
+        tr(
+            "A ladder at {speed} does the same with {push}, and {leans} at its foot.",
+            speed=day.say.speed(day.person.climb_m_s),
+            push=day.say.push(size),
+            leans=_leans(day, "ladder_lean_deg"),
+        )
     ]
