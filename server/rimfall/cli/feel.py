@@ -7,7 +7,8 @@ from ..exports import limits_sheet
 from ..exports.options import read_options
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
-from ..phrases import in_units
+from ..language import tr, tr_later
+from ..phrases import OR, in_units, listed
 from ..scene import questions
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
@@ -21,13 +22,22 @@ DONE = 0
 EXAMPLES = ("rimfall feel galley.json --height 1.68 --map limits.svg",)
 _MAPS = {".svg": limits_sheet.map_svg, ".pdf": limits_sheet.map_pdf}
 _JUST = 1.05  # times a limit, under which the margin says more
-_FROM_MEMORY = "from memory: look it up before you cite it"
+_FROM_MEMORY = tr_later("{source} (from memory: look it up before you cite it)")
 _BOUNDS = {
-    "at_least": "at least",
-    "at_most": "at most",
-    "optimum": "optimum",
-    "observed": "observed at",
-    "reached": "reached",
+    "at_least": tr_later("at least {figure}"),
+    "at_most": tr_later("at most {figure}"),
+    "optimum": tr_later("optimum {figure}"),
+    "observed": tr_later("observed at {figure}"),
+    "reached": tr_later("reached {figure}"),
+}
+
+
+_STATES = {
+    "inside": tr_later("inside"),
+    "at the limit": tr_later("at the limit"),
+    "below": tr_later("below"),
+    "equal": tr_later("equal"),
+    "above": tr_later("above"),
 }
 
 
@@ -57,8 +67,9 @@ def _feel(chosen):
 def _write_map(path, scene):
     """The map of limits as a file, whole or not at all."""
     if path.suffix.lower() not in _MAPS:
-        say = f"The map's file was {path.name}; its name may end in {' or '.join(_MAPS)}."
-        raise BadInput(refusal("map", path.name, " or ".join(_MAPS), say))
+        endings = listed(list(_MAPS), OR)
+        say = tr("The map's file was {name}; its name may end in {endings}.", name=path.name, endings=endings)
+        raise BadInput(refusal("map", path.name, endings, say))
     still = questions.trace(scene.model_copy(update={"motions": [], "compare": []}))
     write_all({path: _MAPS[path.suffix.lower()](still, read_options({}, still.scene))})
 
@@ -66,16 +77,16 @@ def _write_map(path, scene):
 def as_text(felt, units):
     """Everything of an answer that a reader wants, as place 4 of the page has it: words, limits, why spin at all, figures, sources."""
     answer = feel_answers.as_data(felt, units)
-    lines = [felt.scene.title or "Untitled scene", answer["says"]["lead"]]
+    lines = [felt.scene.title or tr("Untitled scene"), answer["says"]["lead"]]
     for one in answer["words"]:
         lines += ["", one["title"], f"  {one['text']}"]
     lines += ["", answer["says"]["summary"], *_limit_lines(felt.limits, answer, units), *_why_lines(answer["why_spin"])]
-    lines += ["", "What people got used to"]
+    lines += ["", tr("What people got used to")]
     lines += [f"  {one['claim']} {one['here']}".rstrip() for one in answer["adaptation"]]
     lines += [*_figure_lines(answer, units), *_level_lines(answer["levels"])]
     lines += [
         "",
-        "Sources",
+        tr("Sources"),
         *_source_lines([*answer["limits"], *answer["why_spin"]["findings"], *answer["adaptation"]]),
         "",
         *answer["assumptions"],
@@ -86,9 +97,10 @@ def as_text(felt, units):
 
 def _why_lines(why):
     """Why spin at all: what a stay makes of it, and every finding, by topic."""
-    lines = ["", "Why spin at all?", f"  {why['lead']}"]
+    lines = ["", tr("Why spin at all?"), f"  {why['lead']}"]
     for stay in why["stays"]:
-        lines += [f"  {stay['stay'].capitalize()}: {stay['verdict']}", f"    Not known: {' '.join(stay['not_known'])}"]
+        unknown = tr("Not known: {what}", what=" ".join(stay["not_known"]))
+        lines += [f"  {tr(stay['stay']).capitalize()}: {stay['verdict']}", f"    {unknown}"]
     for topic in why["topics"]:
         findings = [one for one in why["findings"] if one["topic"] == topic["name"]]
         lines += [f"  {topic['title']}", *(f"    {_finding_words(one)}" for one in findings)]
@@ -104,7 +116,7 @@ def _finding_words(one):
 def _source_lines(rows):
     """Every source once; one that was not read for its figures says so."""
     known = {row["source"]: row["known_by"] for row in rows if row["source"]}
-    return [f"  {source}{'' if known[source] == 'read' else f' ({_FROM_MEMORY})'}" for source in known]
+    return [f"  {source if known[source] == 'read' else tr(_FROM_MEMORY, source=source)}" for source in known]
 
 
 def _figure_lines(answer, units):
@@ -119,7 +131,9 @@ def _figure_lines(answer, units):
 
 def _level_lines(levels):
     return (
-        ["", "Levels", *aligned([[f"  {x['name']}", *_figure(x["gravity_g"], "g")] for x in levels])] if levels else []
+        ["", tr("Levels"), *aligned([[f"  {x['name']}", *_figure(x["gravity_g"], "g")] for x in levels])]
+        if levels
+        else []
     )
 
 
@@ -132,10 +146,10 @@ def _in_columns(lines):
 def _limit_lines(limits, answer, units):
     lines = []
     for quantity in answer["quantities"]:
-        value = ", no value here"
+        value = tr("no value here")
         if quantity["value"] is not None:
-            value = f", {' '.join(_figure(quantity['value'], quantity['unit'], units))}".rstrip()
-        lines += ["", f"{quantity['label']}{value}. {quantity['says']}"]
+            value = " ".join(_figure(quantity["value"], quantity["unit"], units)).rstrip()
+        lines += ["", f"{quantity['label']}, {value}. {quantity['says']}"]
         lines += aligned([_limit_cells(row, units) for row in limits if row.quantity == quantity["name"]], left=3)
     return lines
 
@@ -144,18 +158,23 @@ def _limit_cells(row, units):
     limit, unit = in_units(row.limit, row.unit, units)
     as_shown = as_given(limit) if unit == row.unit else three_figures(limit)
     study = f"{row.study} {row.year or ''}".strip()
-    return [f"  {row.letter}", study, f"{_BOUNDS[row.bound]} {as_shown} {unit}".rstrip(), _state_words(row, units)]
+    return [
+        f"  {row.letter}",
+        study,
+        tr(_BOUNDS[row.bound], figure=f"{as_shown} {unit}".rstrip()),
+        _state_words(row, units),
+    ]
 
 
 def _state_words(row, units):
     """How a row lies to the value here; what is passed by little is not said to be passed one time."""
     if row.state == "none":
-        return "no value"
+        return tr("no value")
     if row.state != "beyond":
-        return row.state
+        return tr(_STATES[row.state])
     if (row.times or 0.0) < _JUST:
-        return f"beyond by {passed_by(row, units)}"
-    return f"beyond, {three_figures(row.times)} times"
+        return tr("beyond by {margin}", margin=passed_by(row, units))
+    return tr("beyond, {figure} times", figure=three_figures(row.times))
 
 
 def _figure(value, unit, units="si"):

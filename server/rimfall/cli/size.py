@@ -4,6 +4,7 @@ import json
 
 from ..errors import BadInput, refusal
 from ..exports.recovery import read_source
+from ..language import tr
 from ..scene.reading import read_size
 from ..scene.size import answers as size_answers
 from ..scene.size.request import CALLED, STUDY_NAMES
@@ -70,6 +71,6 @@ def _study(name):
 def _wish(bound, text):
     name, equals, value = text.partition("=")
     if not equals:
-        say = f"The wish was {text}; it must be NAME=VALUE, as in gravity=0.9."
+        say = tr("The wish was {wish}; it must be NAME=VALUE, as in gravity=0.9.", wish=text)
         raise BadInput(refusal("wishes", text, "NAME=VALUE", say))
     return {"kind": "figure", "quantity": name, "bound": bound, "value": common.number(name, value)}

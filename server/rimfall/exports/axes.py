@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..language import tr, tr_later, written
+
 ON_THE_AXIS = (0.0, 0.0, 0.0, 0)
 
 
@@ -59,23 +61,34 @@ def _origin(trace, options):
 
 def in_words(trace, options):
     """What the axes and the origin are, for the notes -> (axes, origin)."""
-    side = trace.setting.habitat.words_of_ground.side
-    where = "at the reference line" if options.origin == "axis" else "at the origin"
-    axes = (
-        f"X spinward, Y up, Z {side}, {where}"
-        if options.up == "Y"
-        else f"X spinward, Y against the way {side}, Z up, {where}"
-    )
-    return axes, _ORIGINS.get(options.origin) or _place_in_words(options.origin, trace.setting.habitat)
+    places = {
+        "side": tr(trace.setting.habitat.words_of_ground.side),
+        "where": tr("at the reference line") if options.origin == "axis" else tr("at the origin"),
+    }
+    if options.up == "Y":
+        axes = tr("X spinward, Y up, Z {side}, {where}", **places)
+    else:
+        axes = tr("X spinward, Y against the way {side}, Z up, {where}", **places)
+    if options.origin in _ORIGINS:
+        return axes, tr(_ORIGINS[options.origin])
+    return axes, _place_in_words(options.origin, trace.setting.habitat)
 
 
 _ORIGINS = {
-    "axis": "on the axis of spin, at the middle of the habitat",
-    "release": "on the ground under the first release, where that is at time 0",
+    "axis": tr_later("on the axis of spin, at the middle of the habitat"),
+    "release": tr_later("on the ground under the first release, where that is at time 0"),
 }
 
 
 def _place_in_words(place, habitat):
     along, height, axial, floor = place
-    on = f" on {habitat.floors[floor].name}" if habitat.floors else ""
-    return f"at the place {along:g} m along, {height:g} m up, {axial:g} m axial{on}, where that is at time 0"
+    places = {
+        name: f"{written(value, 'g')} m" for name, value in (("along", along), ("height", height), ("axial", axial))
+    }
+    if habitat.floors:
+        return tr(
+            "at the place {along} along, {height} up, {axial} axial on {floor}, where that is at time 0",
+            floor=habitat.floors[floor].name,
+            **places,
+        )
+    return tr("at the place {along} along, {height} up, {axial} axial, where that is at time 0", **places)

@@ -4,6 +4,7 @@ import json
 
 import numpy as np
 
+from ..language import tr, tr_later
 from ..physics.aboard import of_frame
 from ..physics.constants import AIR_GAS_CONSTANT_J_KG_K
 from ..physics.drag import sphere_cd
@@ -11,22 +12,28 @@ from .scene_sampling import sample_scene
 
 FORMULA = "a = -2 Ω×u - Ω×(Ω×r) - Ω̇×r + pull"
 MEANS = {
-    "a": "acceleration to add to a thing in the turning frame, besides air and contact",
-    "Ω": "spin vector, rad/s: columns omega_x, omega_y, omega_z",
-    "Ω̇": "its rate of change, rad/s²: columns omega_dot_x, omega_dot_y, omega_dot_z",
-    "u": "the thing's velocity in the turning frame",
-    "r": "its position less the centre",
-    "pull": "what pulls at everything alike: a ship's thrust felt backward, or a room's gravity",
-    "×": "cross product, right-handed",
+    "a": tr_later("acceleration to add to a thing in the turning frame, besides air and contact"),
+    "Ω": tr_later("spin vector, rad/s: columns omega_x, omega_y, omega_z"),
+    "Ω̇": tr_later("its rate of change, rad/s²: columns omega_dot_x, omega_dot_y, omega_dot_z"),
+    "u": tr_later("the thing's velocity in the turning frame"),
+    "r": tr_later("its position less the centre"),
+    "pull": tr_later("what pulls at everything alike: a ship's thrust felt backward, or a room's gravity"),
+    "×": tr_later("cross product, right-handed"),
 }
 AIR_FORMULA = "a_air = -(π/8) d² ρ Cd |w| w / m"
 AIR_MEANS = {
-    "a_air": "acceleration to add to a besides, of a body in this air; lift of what spins and buoyancy are left out",
-    "w": "the body's velocity through the air: u where the air turns with the frame, else u + Ω×r",
-    "ρ": "ρ0 exp(|Ω|² (r² - R²) / (2 Rs T)) where the air turns, r the distance from the axis in metres; ρ0 where it stands still",
-    "Cd": "the body's own number, or of a sphere: by the table, straight in log Cd over log Re, Re = ρ |w| d / μ; 24/Re below it",
-    "m, d": "mass_kg and diameter_m of `bodies`",
-    "units": "all of this is in SI, whatever the unit of the file",
+    "a_air": tr_later(
+        "acceleration to add to a besides, of a body in this air; lift of what spins and buoyancy are left out"
+    ),
+    "w": tr_later("the body's velocity through the air: u where the air turns with the frame, else u + Ω×r"),
+    "ρ": tr_later(
+        "ρ0 exp(|Ω|² (r² - R²) / (2 Rs T)) where the air turns, r the distance from the axis in metres; ρ0 where it stands still"
+    ),
+    "Cd": tr_later(
+        "the body's own number, or of a sphere: by the table, straight in log Cd over log Re, Re = ρ |w| d / μ; 24/Re below it"
+    ),
+    "m, d": tr_later("mass_kg and diameter_m of `bodies`"),
+    "units": tr_later("all of this is in SI, whatever the unit of the file"),
 }
 _RE = np.logspace(-2.0, 5.25, 117)
 _U_M_S = np.array([1.0, 2.0, 0.5])  # of the worked number: spinward, up, axial where the place is
@@ -58,13 +65,15 @@ def notes(trace, options):
         {
             **sampled.notes,
             "formula": FORMULA,
-            "means": MEANS,
+            "means": {name: tr(one) for name, one in MEANS.items()},
             "centre": (sampled.pivot_m * sampled.per_unit + 0.0).tolist(),
             "axis": sampled.axis.tolist(),
             f"pull_{unit}_s2": (pull + 0.0).tolist(),
-            "order_of_turning": "omega and its change are vectors along the axes of the turning frame itself, about the centre"
+            "order_of_turning": tr(
+                "omega and its change are vectors along the axes of the turning frame itself, about the centre"
+            )
             if sampled.attitude is not None
-            else "angle_rad is how far the turning frame has turned about the axis since time 0",
+            else tr("angle_rad is how far the turning frame has turned about the axis since time 0"),
             "worked": _worked(trace, sampled),
             "air": _air(trace, sampled),
         },
@@ -81,7 +90,7 @@ def _air(trace, sampled):
     taken = {b.motion: b.id for b in sampled.balls}
     return {
         "formula": AIR_FORMULA,
-        "means": AIR_MEANS,
+        "means": {name: tr(one) for name, one in AIR_MEANS.items()},
         "turns_with_the_frame": not setting.habitat.still_air,
         "density_kg_m3": air.deck_density_kg_m3,
         "at_radius_m": setting.medium.deck_radius_m,

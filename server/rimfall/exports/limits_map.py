@@ -9,6 +9,7 @@ from math import log10
 import numpy as np
 
 from ..comfort.chart import LimitLine
+from ..language import tr
 from ..phrases import in_units
 from .drawing import Stroke, Text
 from .helvetica import width_mm
@@ -50,8 +51,8 @@ def axes(frame, drawn, over_mm, units="si"):
     left, top, right, bottom = frame.box
     per_m, unit = in_units(1.0, "m", units)
     items = [
-        Text(0.0, top - 1.6, "spin, rpm", TEXT_MM, italic=True, role="what"),
-        Text(right, bottom + 5.2 + TEXT_MM, f"radius, {unit}", TEXT_MM, "end", italic=True, role="what"),
+        Text(0.0, top - 1.6, tr("spin, rpm"), TEXT_MM, italic=True, role="what"),
+        Text(right, bottom + 5.2 + TEXT_MM, tr("radius, {unit}", unit=unit), TEXT_MM, "end", italic=True, role="what"),
     ]
     low, high = (end * per_m for end in drawn.radius_m)
     for value, figure in decades(low, high, right - left, lambda text: width_mm(text, TEXT_MM), over_mm):

@@ -9,9 +9,10 @@ from math import log10
 import numpy as np
 
 from ..comfort.chart import chart
-from ..comfort.limits import NO_NAME
+from ..comfort.limits import no_name
 from ..comfort.published import ROWS, STUDIES
 from ..comfort.quantities import QUANTITIES
+from ..language import tr, tr_later, written
 from ..phrases import caution_about_people
 from ..scene.size.wish_words import as_given
 from . import limits_map
@@ -30,8 +31,10 @@ _LETTER_MM, _KEY_MM, _SOURCE_MM, _TITLE_MM = 2.9, 2.5, 2.3, 4.2
 _RING_MM = 1.8
 _KEY_GAP_MM, _KEY_INDENT_MM = 4.0, 4.5
 _STAR = "*"
-_STARRED = "* From memory: look it up before you cite it."
-_HOW = "Ticks point to what a limit forbids. Italic figures: equal gravity, dotted where no limit runs. Dashed: limits of your own."
+_STARRED = tr_later("* From memory: look it up before you cite it.")
+_HOW = tr_later(
+    "Ticks point to what a limit forbids. Italic figures: equal gravity, dotted where no limit runs. Dashed: limits of your own."
+)
 
 
 def map_svg(trace, options):
@@ -49,30 +52,33 @@ def sheet(scene):
     """The Drawing for a Scene: its habitat at time 0, its person, the limits of its own."""
     drawn = chart(scene.person, scene.own_limits)
     here = _here(scene.habitat)
-    title, note = "Spin and radius against the limits", _note(scene.person)
+    title, note = tr("Spin and radius against the limits"), _note(scene.person)
     body, foot_mm = _below(drawn)
     items = (*_head(scene, title, note), *_map(drawn, scene, here), *body)
     width_mm, height_mm = WIDTH_MM + 2 * _MARGIN_MM, foot_mm + 2 * _MARGIN_MM
-    said = f"{title}. {note} {_HOW} This habitat: {here[2]}."
+    said = f"{title}. {note} {tr(_HOW)} {tr('This habitat: {figures}.', figures=here[2])}"
     return Drawing(width_mm, height_mm, said, moved(items, _MARGIN_MM, _MARGIN_MM), scene.model_dump_json())
 
 
 def _here(habitat):
     """Radius, spin at time 0, and both in words; the first of flat floors is at the habitat's radius."""
-    spin = f"{as_given(habitat.spin_rpm)}\u00a0rpm" if habitat.spin_rpm else "not turning"
-    return habitat.radius_m, habitat.spin_rpm, f"{habitat.radius_m:,.7g}\u00a0m, {spin}"
+    spin = f"{as_given(habitat.spin_rpm)}\u00a0rpm" if habitat.spin_rpm else tr("not turning")
+    return habitat.radius_m, habitat.spin_rpm, f"{written(habitat.radius_m, ',.7g')}\u00a0m, {spin}"
 
 
 def _note(person):
-    return (
-        f"Equal ratios take equal room. For somebody {as_given(person.height_m)}\u00a0m tall who walks at {as_given(person.walk_m_s)}\u00a0m/s and "
-        f"turns the head at {as_given(person.head_turn_deg_s)}\u00a0°/s. The lines take the pull of spin alone: no thrust."
+    return tr(
+        "Equal ratios take equal room. For somebody {height} tall who walks at {pace} and turns the head at {turn}. The lines take the pull "
+        "of spin alone: no thrust.",
+        height=f"{as_given(person.height_m)}\u00a0m",
+        pace=f"{as_given(person.walk_m_s)}\u00a0m/s",
+        turn=f"{as_given(person.head_turn_deg_s)}\u00a0°/s",
     )
 
 
 def _head(scene, title, note):
     room = WIDTH_MM - wide_mm(title, _TITLE_MM, 600) - 8.0
-    named = fitted(scene.title or "Untitled scene", room, TEXT_MM)
+    named = fitted(scene.title or tr("Untitled scene"), room, TEXT_MM)
     return [
         Text(0.0, 4.0, title, _TITLE_MM, weight=600),
         Text(WIDTH_MM, 4.0, named, TEXT_MM, "end", colour=SOFT),
@@ -90,8 +96,9 @@ def _map(drawn, scene, here):
     point, off = _ring_at(frame, drawn, here)
     room = limits_map.room_of(frame, drawn.gravity, limits)
     room.take((*(point - _RING_MM), *(point + _RING_MM)))
+    figures = tr("{figures}, off this map", figures=here[2]) if off else here[2]
     name = Label(
-        (fitted(scene.title or "This habitat", 60.0, _LETTER_MM, 600), f"{here[2]}{', off this map' if off else ''}"),
+        (fitted(scene.title or tr("This habitat"), 60.0, _LETTER_MM, 600), figures),
         _LETTER_MM,
         600,
     )
@@ -125,7 +132,7 @@ def _ring(point):
 def _below(drawn):
     """Key, sources and caution, and how far down the page they reach."""
     y = _BOX[3] + 13.2
-    items = [Text(0.0, y, _HOW, _KEY_MM, italic=True)]
+    items = [Text(0.0, y, tr(_HOW), _KEY_MM, italic=True)]
     keyed, y = _key(drawn, y + 4.6)
     items += keyed
     for paragraph in _sources(drawn):
@@ -164,9 +171,14 @@ def _key(drawn, y_mm):
 
 
 def _entry(one):
-    outside = "" if one.line else "; all of this map is beyond it" if one.forbids else "; outside this map"
-    yours = " (yours)" if one.mine and not one.label.endswith(f": {NO_NAME}") else ""
-    return f"{QUANTITIES[one.quantity].label}, {one.label}{yours}{outside}"
+    entry = f"{tr(QUANTITIES[one.quantity].label)}, {one.label}"
+    if one.mine and not one.label.endswith(f": {no_name()}"):
+        entry = tr("{limit} (yours)", limit=entry)
+    if one.line:
+        return entry
+    if one.forbids:
+        return tr("{limit}; all of this map is beyond it", limit=entry)
+    return tr("{limit}; outside this map", limit=entry)
 
 
 def _sources(drawn):
@@ -178,6 +190,11 @@ def _sources(drawn):
         citation = STUDIES[row.study].citation
         how = row.source.removeprefix(citation).lstrip("; ")
         found.setdefault(how, {})[f"{citation}{_STAR if row.study in recalled else ''}"] = None
-    return [f"Sources{', ' + how if how else ''}: {'; '.join(citations)}." for how, citations in found.items()] + [
-        _STARRED
-    ]
+    return [*(_quoted(how, "; ".join(citations)) for how, citations in found.items()), tr(_STARRED)]
+
+
+def _quoted(how, citations):
+    """Citations, and how they are known where that is through another work."""
+    if how:
+        return tr("Sources, {how}: {citations}.", how=how, citations=citations)
+    return tr("Sources: {citations}.", citations=citations)

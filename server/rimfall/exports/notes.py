@@ -5,6 +5,7 @@ import json
 import numpy as np
 
 from .. import __version__
+from ..language import tr, tr_later, written
 from ..phrases import caution
 from . import axes
 from .bounds import GREATEST_ROWS, GREATEST_SAMPLES, too_long, too_many
@@ -13,24 +14,35 @@ from .sampled_scene import FlyingDrops
 from .tables import bodies_of, events_of
 
 MOST_NODES = 500  # drops that glTF keeps as nodes of their own; more are the points of one mesh
-ALIVE_IS = "1 while the body is in the scene: from its release; a drop of a pour from its birth until it lands"
+ALIVE_IS = tr_later(
+    "1 while the body is in the scene: from its release; a drop of a pour from its birth until it lands"
+)
 ROWS_ARE = {
-    ALIVE: "rows of a table: only while the body is in the scene",
-    "all": "rows of a table: every body at every frame; before its release or birth it waits, after its end it lies there",
+    ALIVE: tr_later("rows of a table: only while the body is in the scene"),
+    "all": tr_later(
+        "rows of a table: every body at every frame; before its release or birth it waits, after its end it lies there"
+    ),
 }
 TURNING_IS = {
-    "none": None,
-    "quaternion": "qw, qx, qy, qz: a unit quaternion that turns a body from the file's axes; 1, 0, 0, 0 of what does not turn, and of drops",
+    "quaternion": tr_later(
+        "qw, qx, qy, qz: a unit quaternion that turns a body from the file's axes; 1, 0, 0, 0 of what does not turn, and of drops"
+    ),
 }
 NO_ROWS = {
-    "nothing": "The table has no rows, since nothing that was taken moves.",
-    "stream": "The table has no rows: the pour stays an unbroken stream, of which no part is a body. Its curve is in glTF, OpenUSD and JSON.",
-    "late": "The table has no rows, since nothing is in the scene between its first and its last frame.",
+    "nothing": tr_later("The table has no rows, since nothing that was taken moves."),
+    "stream": tr_later(
+        "The table has no rows: the pour stays an unbroken stream, of which no part is a body. Its curve is in glTF, OpenUSD and JSON."
+    ),
+    "late": tr_later("The table has no rows, since nothing is in the scene between its first and its last frame."),
 }
 _VIEWS = {
-    ROTATING: "turning with the deck: the habitat stands still",
-    INERTIAL: "not turning: one node carries everything aboard and turns; a table, which has none, holds places in the still room",
-    INERTIAL_FLAT: "not turning: positions and velocities are those of the room that stands still; only the hull's node turns",
+    ROTATING: tr_later("turning with the deck: the habitat stands still"),
+    INERTIAL: tr_later(
+        "not turning: one node carries everything aboard and turns; a table, which has none, holds places in the still room"
+    ),
+    INERTIAL_FLAT: tr_later(
+        "not turning: positions and velocities are those of the room that stands still; only the hull's node turns"
+    ),
 }
 _LETTERS = "XYZ"
 
@@ -73,7 +85,7 @@ def _file(trace, sampled):
         "unit": options.unit,
         "up": options.up,
         "view": options.view,
-        "view_is": _VIEWS[options.view],
+        "view_is": tr(_VIEWS[options.view]),
         "axes": described,
         "origin": origin,
         "spin_axis": axis_name(sampled.axis),
@@ -82,9 +94,9 @@ def _file(trace, sampled):
         "retimed_s": None if options.retime is None else sampled.time_s[:: options.samples_per_frame].tolist(),
         "star_drift_deg_per_frame": _drift_deg(sampled, 0),
         "star_drift_deg_per_frame_last": _drift_deg(sampled, -1),
-        "alive": ALIVE_IS,
-        "rows": ROWS_ARE[options.rows],
-        "turning": TURNING_IS[options.turning],
+        "alive": tr(ALIVE_IS),
+        "rows": tr(ROWS_ARE[options.rows]),
+        "turning": None if options.turning == "none" else tr(TURNING_IS[options.turning]),
     }
 
 
@@ -133,8 +145,8 @@ def empty(sampled):
     if _rows(sampled):
         return None
     if sampled.balls or sampled.drops is not None:
-        return NO_ROWS["late"]
-    return NO_ROWS["stream" if sampled.streams else "nothing"]
+        return tr(NO_ROWS["late"])
+    return tr(NO_ROWS["stream" if sampled.streams else "nothing"])
 
 
 def refused(sampled):
@@ -150,28 +162,54 @@ def refused(sampled):
 def _says(trace, sampled):
     """Sentences on what the choices mean for whoever opens the file."""
     fps, options = float(sampled.options.shown_fps), sampled.options
-    zero = f"Frame {options.first_frame} is time 0" if options.retime is None else "Time goes by the retime curve"
-    says = [f"{zero}. Set the other program's frame rate to {fps:g} before bringing a file in."]
+    zero = (
+        tr("Frame {frame} is time 0.", frame=written(options.first_frame))
+        if options.retime is None
+        else tr("Time goes by the retime curve.")
+    )
+    set_rate = tr("Set the other program's frame rate to {rate} before bringing a file in.", rate=written(fps, "g"))
+    says = [f"{zero} {set_rate}"]
     if sampled.time_s[0] < 0:
-        says.append("Before time 0 everything is as at time 0, at rest aboard: in the hand that lets it go.")
+        says.append(tr("Before time 0 everything is as at time 0, at rest aboard: in the hand that lets it go."))
     pace = sampled.clock.steady_pace
     if pace not in (None, 1.0):
-        times = f"{1 / pace:g} times slower" if pace < 1 else f"{pace:g} times faster"
-        says.append(
-            f"Shot at {float(options.fps):g} and shown at {fps:g} frames per second, it runs {times} than it happens."
-        )
+        says.append(_paced(pace, written(float(options.fps), "g"), written(fps, "g")))
     if sampled.drops is not None and len(sampled.drops.ids) > MOST_NODES:
         says.append(
-            f"glTF is not made for {len(sampled.drops.ids):,} drops: there they are one cloud of points, all of one size, "
-            "which show where they wait to be born and where they landed, too; "
-            "OpenUSD holds each with its own size and velocity, and .usdc in a third of the room of .usda."
+            tr(
+                "glTF is not made for {count} drops: there they are one cloud of points, all of one size, which show where they wait to be "
+                "born and where they landed, too; OpenUSD holds each with its own size and velocity, and .usdc in a third of the room of "
+                ".usda.",
+                count=written(len(sampled.drops.ids), ","),
+            )
         )
     if options.up == "Z" or options.unit == "cm":
         says.append(
-            "glTF is in metres with Y up whatever is asked, as its standard says; OpenUSD and tables do as they are asked."
+            tr(
+                "glTF is in metres with Y up whatever is asked, as its standard says; OpenUSD and tables do as they are asked."
+            )
         )
     if np.any(sampled.anchor_m):
         says.append(
-            "The scene is over 1 km across: things hang under a node at the first release, so that no digits are lost."
+            tr(
+                "The scene is over 1 km across: things hang under a node at the first release, so that no digits are lost."
+            )
         )
     return says
+
+
+def _paced(pace, shot, shown):
+    """How time runs in what is shown, at a pace that is not 1."""
+    if pace < 1:
+        return tr(
+            "Shot at {shot} and shown at {shown} frames per second, it runs {times} times slower than it happens.",
+            shot=shot,
+            shown=shown,
+            times=written(1 / pace, "g"),
+        )
+    return tr(
+        "Shot at {shot} and shown at {shown} frames per second, it runs {times} times faster than it happens.",
+        shot=shot,
+        shown=shown,
+        times=written(pace, "g"),
+    )

@@ -3,9 +3,10 @@ with the places that its values have.
 """
 
 from ..comfort.chart import chart
-from ..comfort.limits import NO_NAME
+from ..comfort.limits import no_name
 from ..comfort.published import ROWS, STUDIES
 from ..comfort.quantities import QUANTITIES
+from ..language import tr, tr_later
 from ..phrases import in_units
 from ..scene.size.wish_words import in_unit
 from . import craft_drawings, craft_views, landings_plan, limits_map
@@ -24,6 +25,7 @@ _MAP_SIDES_MM = (8.0, 6.0, 2.8, 9.5)  # left, over, right and under the rectangl
 _PLOT_SIDES_MM = (8.5, 4.0, 1.5, 6.5)
 _FIRST = 0.3  # of its length: where a limit's words are tried first
 _PLOT_FIGURES, _NET_FIGURES = (5, 3), (5, 4)
+_BOUNDS = {"at_least": tr_later("{quantity} at least {figure}"), "at_most": tr_later("{quantity} at most {figure}")}
 _STUDY = {row.id: STUDIES[row.study].called for row in ROWS}
 
 
@@ -76,17 +78,17 @@ def map_of_limits(scene, width_px, quantities=(), units="si"):
 
 def _short(one, units):
     """A limit short enough to stand on its line; a bare number says what it is of."""
-    first = "" if one.unit else f"{QUANTITIES[one.quantity].label.split(' ')[0]} "
+    first = "" if one.unit else f"{tr(QUANTITIES[one.quantity].label).split(' ')[0]} "
     return first + _figure(one, units)
 
 
 def _on_line(one, units):
-    return _short(one, units) + (", yours" if one.mine else "")
+    return tr("{name}, yours", name=_short(one, units)) if one.mine else _short(one, units)
 
 
 def _in_full(one, units):
     """ "Spin at most 6 rpm"."""
-    return f"{QUANTITIES[one.quantity].label} {one.bound.replace('_', ' ')} {_figure(one, units)}"
+    return tr(_BOUNDS[one.bound], quantity=tr(QUANTITIES[one.quantity].label), figure=_figure(one, units))
 
 
 def _figure(one, units):
@@ -99,7 +101,7 @@ def _who(one):
     if not one.mine:
         return "; ".join(dict.fromkeys(_STUDY[i] for i in one.ids))
     named = one.label.partition(": ")[2]
-    return named if named == NO_NAME else f"{named}, yours"
+    return named if named == no_name() else tr("{name}, yours", name=named)
 
 
 def plot_of_paths(trace, options, width_px, plain=True, units="si"):

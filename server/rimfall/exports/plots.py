@@ -6,7 +6,9 @@ Ink on paper: a line a motion in its colour and dash, its name on the line, hair
 
 import numpy as np
 
-from ..phrases import caution, where
+from ..comfort.grounds import on_the
+from ..language import tr, tr_later, written
+from ..phrases import caution, listed, where
 from ..physics.constants import G0_M_S2
 from .drawing import Drawing, Text, moved, svg
 from .labels import fitted, wide_mm, wrapped
@@ -25,16 +27,15 @@ _BETWEEN_MM = 6.0
 _LEAST_M = 0.1
 _MOST_LANDINGS = 4  # told in a plot's heading
 _SIDES_MM = (15.0, 17.0)  # left, for the figures; right, for those in g
-_NOTHING = "Nothing moves in this time."
+_NOTHING = tr_later("Nothing moves in this time.")
 
 
 def path(trace, options):
     """Height against place along the ground, with the reference under plain gravity dotted."""
     paths = flown(trace, options)
     ground, along = _words(trace)
-    title = f"Height by place {along}"
-    place = f"Height above the {ground} by place {along}{_measured(trace)}, m; spinward to the right."
-    note = f"{place}{_of_pours(paths)}{_of_landings(paths)}"
+    title = tr("Height by place {along}", along=along)
+    note = f"{_of_places(trace, ground, along)}{_of_pours(paths)}{_of_landings(paths)}"
     frame, body = path_chart(paths, inside((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0)), (7, 4))
     return sheet(trace.scene, title, note + _of_scales(frame), body, HEIGHT_MM)
 
@@ -44,9 +45,13 @@ def true(trace, options):
     paths = flown(trace, options)
     frame, body, scale = true_chart(trace, paths, inside((0.0, 14.0, WIDTH_MM, TRUE_HEIGHT_MM - 11.0)))
     ground, _ = _words(trace)
-    note = f"Metres from the {ground} under the first release, spinward to the right; scale 1:{scale:,.6g}, both ways.{_of_pours(paths)}"
+    note = tr(
+        "Metres from the {ground} under the first release, spinward to the right; scale 1:{scale}, both ways.",
+        ground=ground,
+        scale=written(scale, ",.6g"),
+    )
     body = body if paths else [*body, _nothing(frame)]
-    return sheet(trace.scene, "Paths at true scale", note, body, frame.box[3] + 11.0)
+    return sheet(trace.scene, tr("Paths at true scale"), note + _of_pours(paths), body, frame.box[3] + 11.0)
 
 
 def path_chart(paths, box, about, per_m=1.0, plain=True):
@@ -63,10 +68,10 @@ def height(trace, options):
     paths = flown(trace, options)
     ground, _ = _words(trace)
     drawn = _plain_lines(paths, 2) + [_line(f, 2) for f in paths]
-    note = f"Height above the {ground}, m, by time, s.{_of_pours(paths)}"
+    note = tr("Height above the {ground}, m, by time, s.", ground=ground) + _of_pours(paths)
     frame = Frame(inside((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0)), _long(drawn), _high(drawn, _LEAST_M))
     body = _chart(frame, drawn, (8, 4))
-    return sheet(trace.scene, "Height by time", note, body, HEIGHT_MM)
+    return sheet(trace.scene, tr("Height by time"), note, body, HEIGHT_MM)
 
 
 def felt(trace, options):
@@ -74,8 +79,8 @@ def felt(trace, options):
     paths = flown(trace, options)
     sizes = [
         (_together(trace), lambda f: apparent_m_s2(trace.setting, f.states)),
-        ("Centrifugal part", lambda f: np.linalg.norm(f.states.centrifugal_m_s2, axis=1)),
-        ("Coriolis part", lambda f: np.linalg.norm(f.states.coriolis_m_s2, axis=1)),
+        (tr("Centrifugal part"), lambda f: np.linalg.norm(f.states.centrifugal_m_s2, axis=1)),
+        (tr("Coriolis part"), lambda f: np.linalg.norm(f.states.coriolis_m_s2, axis=1)),
     ]
     panels = [(say, [_timed(f, size(f)) for f in paths]) for say, size in sizes]
     every = [line for _, drawn in panels for line in drawn]
@@ -87,10 +92,9 @@ def felt(trace, options):
         frame = Frame(inside((0.0, top + 4.0, WIDTH_MM, top + tall)), *spans)
         body += _chart(frame, drawn, (8, 3), beside=_in_g, figures_below=last)
         body.append(Text(_SIDES_MM[0], top - 0.2, say, TEXT_MM, italic=True, colour=SOFT))
-    note = (
-        f"Size of the apparent acceleration aboard, m/s² at the left and g at the right, by time, s.{_of_pours(paths)}"
-    )
-    return sheet(trace.scene, "Apparent acceleration by time", note, body, FELT_HEIGHT_MM)
+    note = tr("Size of the apparent acceleration aboard, m/s² at the left and g at the right, by time, s.")
+    title = tr("Apparent acceleration by time")
+    return sheet(trace.scene, title, note + _of_pours(paths), body, FELT_HEIGHT_MM)
 
 
 def path_svg(trace, options):
@@ -146,31 +150,41 @@ def plots_pdf(trace, options):
 
 
 def _title(scene):
-    return scene.title or "Untitled scene"
+    return scene.title or tr("Untitled scene")
 
 
 def _words(trace):
     """What is stood on, and along what a place is counted."""
     ground = trace.setting.habitat.words_of_ground
-    return ground.name, ground.along
+    return on_the(ground.name), tr(ground.along)
 
 
-def _measured(trace):
-    """Where places along round ground are measured; its words on a turntable say so."""
-    chart, ground = trace.setting.habitat.chart(), trace.setting.habitat.words_of_ground
-    return f", measured at the {ground.name}" if chart.winds and chart.bends else ""
+def _of_places(trace, ground, along):
+    """What the axes of `path` are; where places along round ground are measured, which the words of a turntable's say already."""
+    chart = trace.setting.habitat.chart()
+    if chart.winds and chart.bends:
+        return tr(
+            "Height above the {ground} by place {along}, measured at the {ground}, m; spinward to the right.",
+            ground=ground,
+            along=along,
+        )
+    return tr("Height above the {ground} by place {along}, m; spinward to the right.", ground=ground, along=along)
 
 
 def _of_pours(paths):
     poured = any(f.traced.plan.stream is not None for f in paths)
-    return " A pour is shown by its first parcel." if poured else ""
+    return f" {tr('A pour is shown by its first parcel.')}" if poured else ""
 
 
 def _of_landings(paths):
     """How far each lands, along the ground where it is: its place on the axis is counted where places are, and may be far round."""
     landed = [f.traced for f in paths if f.landed]
     said = [f"{t.motion.name} {where(t.way(t.track.landing), 'si', t.across)}" for t in landed[:_MOST_LANDINGS]]
-    return f" Landings: {'; '.join(said)}{'; and more' if landed[_MOST_LANDINGS:] else ''}." if said else ""
+    if not said:
+        return ""
+    if landed[_MOST_LANDINGS:]:
+        return f" {tr('Landings: {landings}; and more.', landings='; '.join(said))}"
+    return f" {tr('Landings: {landings}.', landings='; '.join(said))}"
 
 
 def _of_scales(frame):
@@ -179,19 +193,20 @@ def _of_scales(frame):
     up, across = (bottom - top) / np.ptp(frame.y_span), (right - left) / np.ptp(frame.x_span)
     if 0.99 < up / across < 1.01:
         return ""
-    larger, smaller, times = (
-        ("Heights", "distances", up / across) if up > across else ("Distances", "heights", across / up)
-    )
-    return f" {larger} are drawn {times:.2g} times as large as {smaller}."
+    if up > across:
+        times = written(up / across, ".2g")
+        return f" {tr('Heights are drawn {times} times as large as distances.', times=times)}"
+    times = written(across / up, ".2g")
+    return f" {tr('Distances are drawn {times} times as large as heights.', times=times)}"
 
 
 def _together(trace):
     """What the first panel adds up."""
     setting = trace.setting
-    more = [] if setting.habitat.spin.steady else ["the part of the changing spin"]
-    more += ["the steady pull"] if any(setting.habitat.pull_m_s2) else []
-    parts = ["centrifugal", "Coriolis", *more]
-    return f"Together: {', '.join(parts[:-1])} and {parts[-1]}, as one arrow"
+    parts = [tr("centrifugal"), tr("Coriolis")]
+    parts += [] if setting.habitat.spin.steady else [tr("the part of the changing spin")]
+    parts += [tr("the steady pull")] if any(setting.habitat.pull_m_s2) else []
+    return tr("Together: {parts}, as one arrow", parts=listed(parts))
 
 
 def _line(flown_one, of):
@@ -211,7 +226,7 @@ def _plain_lines(paths, of):
     """The references' heights by place (0) or time (2); the longest is named for all."""
     plain = [f.plain for f in paths if len(f.plain[0])]
     longest = max(range(len(plain)), key=lambda k: np.ptp(plain[k][of]) + np.ptp(plain[k][1]), default=None)
-    return [Line(p[of], p[1], PLAIN, "plain gravity" if k == longest else "") for k, p in enumerate(plain)]
+    return [Line(p[of], p[1], PLAIN, tr("plain gravity") if k == longest else "") for k, p in enumerate(plain)]
 
 
 def _wide(drawn):
@@ -253,11 +268,11 @@ def _chart(frame, drawn, about, beside=None, figures_below=True):
 def _nothing(frame):
     left, top, right, bottom = frame.box
     middle = ((left + right + _SIDES_MM[1] - _SIDES_MM[0]) / 2, (top + bottom) / 2)
-    return Text(*middle, _NOTHING, TEXT_MM, "middle", italic=True, colour=SOFT)
+    return Text(*middle, tr(_NOTHING), TEXT_MM, "middle", italic=True, colour=SOFT)
 
 
 def _in_g(value):
-    return f"{value / G0_M_S2:.2f}\u00a0g"
+    return f"{written(value / G0_M_S2, '.2f')}\u00a0g"
 
 
 def sheet(scene, title, note, body, height_mm):

@@ -3,6 +3,8 @@
 from itertools import pairwise
 from math import ceil, floor, inf, log10
 
+from ..language import in_signs
+
 _STEPS = ((1, 2, 5), (1, 3), (1,))  # of each decade of a log axis, tried in order
 _DUST = 1e-9
 _GAP = 1.3  # times a figure's own room, between two that stand beside one another
@@ -42,15 +44,19 @@ def _apart(one, other, decade, room_of):
 
 def figure_of(value):
     """A round value as it is written: 1,500, 0.25, −5."""
+    return in_signs(_plain(value))
+
+
+def _plain(value):
     return f"{value:,.10g}".replace("-", "−") if abs(value) > 1e-12 else "0"
 
 
 def figures_of(values):
     """The figures of one axis, all to as many decimals: 2.96, 2.98, 3.00."""
-    plain = [figure_of(value) for value in values]
+    plain = [_plain(value) for value in values]
     places = max((len(one.partition(".")[2]) for one in plain), default=0)
     return [
-        f"{value:,.{places}f}".replace("-", "−") if one != "0" else one
+        in_signs(f"{value:,.{places}f}".replace("-", "−")) if one != "0" else one
         for value, one in zip(values, plain, strict=True)
     ]
 
