@@ -1,7 +1,9 @@
 // A camera of one's own set by hand, as it is asked of the server. No elements.
 
+import { tr } from './language.js';
+
 export const FIRST_CAMERA = {
-  name: 'My camera', // that files carry
+  name: tr('My camera'), // that files carry
   view: 'aboard',
   film_back: { width_mm: 36, height_mm: 20.25 },
   place: { along_m: 0, height_m: 1.6, axial_m: 6 },
