@@ -14,6 +14,7 @@ from ...comfort import sizing
 from ...comfort.published import LIMITS, ROWS
 from ...comfort.quantities import QUANTITIES
 from ...errors import BadInput
+from ...language import tr
 from ...phrases import caution_about_people
 from ...physics.constants import G0_M_S2, RPM_RAD_S
 from ...shapes.part import GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM
@@ -105,7 +106,7 @@ def _planes(wish, number, person):
 def _half_planes(person, quantity, bound, value, number, part=""):
     pace = _PACES.get(quantity)
     if pace and bound != "at_most" and sizing.line_of(person, quantity)[2] == 0.0:
-        may_be = f"above 0 while wishes.{number} asks for some {TOPICS[quantity]}"
+        may_be = tr("above 0 while {field} asks for some {what}", field=f"wishes.{number}", what=tr(TOPICS[quantity]))
         raise BadInput(wrong(f"person.{pace}", getattr(person, pace), may_be))
     return sizing.half_planes(person, quantity, bound, value, number, part)
 

@@ -5,24 +5,25 @@ import math
 from ...comfort import sizing
 from ...comfort.published import ROWS, STUDIES
 from ...comfort.quantities import QUANTITIES
+from ...language import tr
 from ...phrases import FOOT_M, OR, listed
 from ...physics.constants import RPM_RAD_S
 from ...shapes.part import GREATEST_RADIUS_M, GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM, LEAST_RADIUS_M
 from ..feel.limit_words import count
 from .wish_words import (
-    AS_WISHED,
-    BOUNDS,
     DUST,
     apart_from,
-    as_given,
+    as_wished,
     as_written,
+    bounded,
     converts,
+    digits_given,
     enough,
     in_unit,
     rounded,
+    three_digits,
     three_figures,
     wanted,
-    wanted_figure,
 )
 
 _NB = "\u00a0"
@@ -57,15 +58,18 @@ def _smallest(answer, units):
     wishes, person = answer.request.wishes, answer.request.person
     across = in_unit("gradient", QUANTITIES["gradient"].value(person, radius_m, 0.0))
     given = any((getattr(w, "quantity", ""), getattr(w, "bound", "")) == ("radius", "exactly") for w in wishes)
-    says = f"{'a habitat' if given else 'the smallest'} {_all_wanted(wishes, units)}"
-    if given and omega is None:
-        return f"{says} has a change of {across} from head to foot."
-    parts = [] if given else [f"has a radius of {in_unit('radius', radius_m, units)}"]
+    told = {"habitat": _habitat(wishes, given, units), "radius": in_unit("radius", radius_m, units), "gradient": across}
+    if omega is None and given:
+        return tr("{habitat} has a change of {gradient} from head to foot.", **told)
     if omega is None:
-        return f"{says} {parts[0]}; head to foot changes by {across}."
-    parts += [f"turns at {in_unit('spin', omega / RPM_RAD_S)}"]
-    rim = in_unit("rim_speed", omega * radius_m, units)
-    return f"{says} {' and '.join(parts)}; its rim moves at {rim} and head to foot changes by {across}."
+        return tr("{habitat} has a radius of {radius}; head to foot changes by {gradient}.", **told)
+    told |= {"spin": _spin(omega), "speed": in_unit("rim_speed", omega * radius_m, units)}
+    if given:
+        return tr("{habitat} turns at {spin}; its rim moves at {speed} and head to foot changes by {gradient}.", **told)
+    return tr(
+        "{habitat} has a radius of {radius} and turns at {spin}; its rim moves at {speed} and head to foot changes by {gradient}.",
+        **told,
+    )
 
 
 def shown(answer, units):
@@ -97,18 +101,32 @@ def _spin_shown(free):
 def _no_room(answer, units):
     """That the smallest is too small for the person, where it is."""
     radius_m, tall_m = shown(answer, units)[0], answer.request.person.height_m
-    tall = f"somebody {_radius(tall_m, units)} tall"
+    tall = _radius(tall_m, units)
     if tall_m >= 2 * radius_m:
-        return f"{tall} has no room in it, {_radius(2 * radius_m, units)} across."
-    return f"the head of {tall} would be beyond its axis." if tall_m > radius_m * (1 + DUST) else ""
+        across = _radius(2 * radius_m, units)
+        return tr("somebody {height} tall has no room in it, {width} across.", height=tall, width=across)
+    if tall_m > radius_m * (1 + DUST):
+        return tr("the head of somebody {height} tall would be beyond its axis.", height=tall)
+    return ""
 
 
-def _all_wanted(wishes, units):
+def _habitat(wishes, given, units):
+    """A habitat by its wishes; given: its radius is one of them, so that there is none smaller."""
     if len(wishes) > _MOST_NAMED:
-        return f"that meets all {count(len(wishes))} wishes"
-    quantities = {getattr(wish, "quantity", "") for wish in wishes}
-    verb = "turns at" if quantities == {"spin"} else "gives" if quantities <= {"gravity", "spin"} else "meets"
-    return f"that {verb} {listed(_parts(wishes, units))}"
+        many = count(len(wishes))
+        if given:
+            return tr("a habitat that meets all {number} wishes", number=many)
+        return tr("the smallest that meets all {number} wishes", number=many)
+    quantities, named = {getattr(wish, "quantity", "") for wish in wishes}, listed(_parts(wishes, units))
+    if quantities == {"spin"}:
+        return tr("the smallest that turns at {wishes}", wishes=named)
+    if quantities <= {"gravity", "spin"}:
+        return tr("the smallest that gives {wishes}", wishes=named)
+    return (
+        tr("a habitat that meets {wishes}", wishes=named)
+        if given
+        else tr("the smallest that meets {wishes}", wishes=named)
+    )
 
 
 def _parts(wishes, units):
@@ -117,8 +135,11 @@ def _parts(wishes, units):
     said = [wanted(wish, units) for wish in wishes]
     if names.count("gravity") == names.count("spin") == 1:
         gravity, spin = (said[names.index(name)] for name in ("gravity", "spin"))
-        at = "with" if spin.startswith(BOUNDS["at_least"]) else "at"
-        said = [f"{gravity} {at} {spin}", *(one for one in said if one not in (gravity, spin))]
+        if wishes[names.index("spin")].bound == "at_least":
+            both = tr("{gravity} with {spin}", gravity=gravity, spin=spin)
+        else:
+            both = tr("{gravity} at {spin}", gravity=gravity, spin=spin)
+        said = [both, *(one for one in said if one not in (gravity, spin))]
     return list(dict.fromkeys(said))
 
 
@@ -130,18 +151,21 @@ def _free_spin(answer, units):
         spin = sizing.spin_at([plane for of_one in answer.planes for plane in of_one], radius_m)
     low, high = spin.low_rad_s, spin.high_rad_s
     if high is None:
-        most = "no wish sets a maximum, so none is chosen"
-        return "" if answer.sized.spin.high_rad_s else f"it can turn at any spin{_from(low)}: {most}."
+        if answer.sized.spin.high_rad_s:
+            return ""
+        if low is None:
+            return tr("it can turn at any spin: no wish sets a maximum, so none is chosen.")
+        return tr("it can turn at any spin from {spin} on: no wish sets a maximum, so none is chosen.", spin=_spin(low))
     if low is None:
-        return "any slower spin would work there too; no wish sets a minimum."
+        return tr("any slower spin would work there too; no wish sets a minimum.")
     least, most = (rounded(end / RPM_RAD_S, whole) for end, whole in ((low, math.ceil), (high, math.floor)))
     if least >= most:
         return ""
-    return f"any spin from {in_unit('spin', least)} to {in_unit('spin', most)} would work there; this is the highest."
-
-
-def _from(low_rad_s):
-    return "" if low_rad_s is None else f" from {_spin(low_rad_s)} on"
+    return tr(
+        "any spin from {least} to {most} would work there; this is the highest.",
+        least=in_unit("spin", least),
+        most=in_unit("spin", most),
+    )
 
 
 def _spin(omega_rad_s):
@@ -156,17 +180,17 @@ def _kept(answer, units):
     keep = [wanted(wishes[number], units) for number in sized.bound_by if wishes[number].kind == "figure"]
     keep += [_part(_ROWS[part], units) for part in sized.parts]
     keep += (
-        [f"room for somebody {_radius(answer.request.person.height_m, units)} tall to stand in"]
+        [tr("room for somebody {height} tall to stand in", height=_radius(answer.request.person.height_m, units))]
         if sized.by_room
         else []
     )
     keep += [_by_program(units)] if sized.by_program else []
-    return f"what keeps it from being smaller: {listed(keep)}."
+    return tr("what keeps it from being smaller: {wishes}.", wishes=listed(keep))
 
 
 def _part(row, units):
     """One limit of a study: "no more than 6 rpm (Stone 1973)"."""
-    said = AS_WISHED[row.quantity].format(f"{BOUNDS[row.bound]}{_bound(row.quantity, row.limit, units)}")
+    said = as_wished(row.quantity, bounded(row.bound, _bound(row.quantity, row.limit, units)))
     return f"{said} ({STUDIES[row.study].called})"
 
 
@@ -174,43 +198,51 @@ def _by_program(units):
     """The program's own bounds in words."""
     least, most = (_bound("radius", end, units) for end in (LEAST_RADIUS_M, GREATEST_RADIUS_M))
     spin, rim = _bound("spin", GREATEST_SPIN_RPM), _bound("rim_speed", GREATEST_RIM_SPEED_M_S, units)
-    return f"the program's own limits (a radius from {least} to {most}, a spin up to {spin}, a rim speed up to {rim})"
+    return tr(
+        "the program's own limits (a radius from {least} to {most}, a spin up to {spin}, a rim speed up to {speed})",
+        least=least,
+        most=most,
+        spin=spin,
+        speed=rim,
+    )
 
 
 def _bound(quantity, value, units="si"):
     """A figure of others, as they gave it, or in US units to three figures."""
-    return in_unit(quantity, value, units, three_figures if units == "us" and converts(quantity) else as_given)
+    return in_unit(quantity, value, units, three_digits if units == "us" and converts(quantity) else digits_given)
 
 
 def _larger(sized, units):
     radius, low, high = sized.radii_m[-1], sized.spins[-1].low_rad_s, sized.spins[-1].high_rad_s
     if len(sized.radii_m) == 1:
-        return "no other radius works."
-    at = (
-        ""
-        if high is None
-        else f", where the spin is {_spin(high)}"
-        if low == high
-        else f", where the spin is up to {_spin(high)}"
+        return tr("no other radius works.")
+    most = in_unit("radius", radius, units)
+    if radius >= GREATEST_RADIUS_M * (1 - 1e-9):
+        most = tr("{radius}, the program's greatest", radius=most)
+    if high is None:
+        return tr("larger ones work as well, up to {radius}.", radius=most)
+    if low == high:
+        return tr("larger ones work as well, up to {radius}, where the spin is {spin}.", radius=most, spin=_spin(high))
+    return tr(
+        "larger ones work as well, up to {radius}, where the spin is up to {spin}.", radius=most, spin=_spin(high)
     )
-    last = "" if radius < GREATEST_RADIUS_M * (1 - 1e-9) else ", the program's greatest"
-    return f"larger ones work as well, up to {in_unit('radius', radius, units)}{last}{at}."
 
 
 def _collided(answer, units):
     request, together = answer.request, answer.clashes
     wishes = [request.wishes[one.wish] for one in together]
-    more = "" if together[0].all_others else "other wishes collide as well; these come first."
+    more = "" if together[0].all_others else tr("other wishes collide as well; these come first.")
     hull = next((one for one in together if _is_hull(request.wishes[one.wish], one)), None)
     if len(together) == 1:
-        lead = f"{wanted(wishes[0], units)} cannot be met: it is beyond {_by_program(units)}."
+        wish = wanted(wishes[0], units)
+        lead = tr("{wish} cannot be met: it is beyond {limits}.", wish=wish, limits=_by_program(units))
     elif hull is not None:
         lead = _too_wide(request, hull, [one for one in together if one is not hull], units)
     else:
-        lead = f"{listed(_parts(wishes, units))} cannot be met together."
+        lead = tr("{wishes} cannot be met together.", wishes=listed(_parts(wishes, units)))
     rest = [one for one in together if one is not hull] or together
     ways = [way for one in rest for way in _ways(request.wishes[one.wish], one, units)]
-    return lead, f"it would work with {listed(ways, OR)}." if ways else "", more
+    return lead, tr("it would work with {ways}.", ways=listed(ways, OR)) if ways else "", more
 
 
 def _is_hull(wish, clash):
@@ -223,11 +255,19 @@ def _too_wide(request, hull, others, units):
     change, wish = hull.changes[0], request.wishes[hull.wish]
     wishes = [request.wishes[one.wish] for one in others]
     parts = _parts(wishes, units)
-    verb = "takes" if len(parts) == 1 and wishes[0].kind == "figure" else "take"
-    takes = f"{listed(parts)} {verb} {in_unit('radius', change.could_be, units, apart_from(change.was, units))}"
-    allows = "your maximum radius is" if wish.bound == "at_most" else "the wish is for"
-    allowed = wanted_figure("radius", "exactly", change.was, units).removeprefix("a radius of ")
-    return f"{takes}; {allows} {allowed}, {_radius(change.could_be - change.was, units)} less."
+    told = {
+        "wishes": listed(parts),
+        "radius": in_unit("radius", change.could_be, units, apart_from(change.was, units)),
+        "allowed": in_unit("radius", change.was, units, _as_was(change, units)),
+        "less": _radius(change.could_be - change.was, units),
+    }
+    if len(parts) == 1 and wishes[0].kind == "figure":
+        if wish.bound == "at_most":
+            return tr("{wishes} takes {radius}; your maximum radius is {allowed}, {less} less.", **told)
+        return tr("{wishes} takes {radius}; the wish is for {allowed}, {less} less.", **told)
+    if wish.bound == "at_most":
+        return tr("{wishes} take {radius}; your maximum radius is {allowed}, {less} less.", **told)
+    return tr("{wishes} take {radius}; the wish is for {allowed}, {less} less.", **told)
 
 
 def _radius(radius_m, units):
@@ -236,15 +276,17 @@ def _radius(radius_m, units):
 
 def _ways(wish, clash, units):
     """Each change that would let the others be met: "3.66 rpm instead of 2 rpm"."""
-    whose = f" in {STUDIES[wish.study].called}" if wish.kind == "study" else ""
     for change in clash.changes:
-        could_be = AS_WISHED[change.quantity].format(_could_be(change, units))
-        was = in_unit(change.quantity, change.was, units, _as_was(change, units))
-        yield f"{could_be} instead of {was}{whose}"
+        could_be = as_wished(change.quantity, _could_be(change, units))
+        told = {"figure": could_be, "was": in_unit(change.quantity, change.was, units, _as_was(change, units))}
+        if wish.kind == "study":
+            yield tr("{figure} instead of {was} in {study}", study=STUDIES[wish.study].called, **told)
+        else:
+            yield tr("{figure} instead of {was}", **told)
 
 
 def _as_was(change, units):
-    return three_figures if units == "us" and converts(change.quantity) else as_given
+    return three_digits if units == "us" and converts(change.quantity) else digits_given
 
 
 def _could_be(change, units):
@@ -257,8 +299,7 @@ def clash(one, request, units="si"):
     wish = request.wishes[one.wish]
     figure = one.changes[0] if wish.kind == "figure" else None
     ways = list(_ways(wish, one, units))
-    met = "every other wish is met" if one.all_others else "the others of this collision are met"
-    say = f"with {listed(ways, OR)} {met}." if ways else f"without {wanted(wish, units)}, {met}."
+    say = _met(listed(ways, OR) if ways else None, wanted(wish, units), one.all_others)
     return {
         "wish": one.wish,
         "label": wanted(wish, units),
@@ -272,13 +313,29 @@ def clash(one, request, units="si"):
     }
 
 
+def _met(ways, wish, all_others):
+    """What is met with any of the ways, in words; with None without the wish."""
+    if ways is None and all_others:
+        return tr("without {wish}, every other wish is met.", wish=wish)
+    if ways is None:
+        return tr("without {wish}, the others of this collision are met.", wish=wish)
+    if all_others:
+        return tr("with {ways} every other wish is met.", ways=ways)
+    return tr("with {ways} the others of this collision are met.", ways=ways)
+
+
 def assumptions(person, units="si"):
     """What the sizes rest on."""
     tall = in_unit("radius", person.height_m, units)
     walk = in_unit("rim_speed", person.walk_m_s, units)
     return [
-        f"For somebody {tall} tall who walks at {walk} and turns the head at {three_figures(person.head_turn_deg_s)}{_NB}°/s.",
-        "Steady spin, no thrust; gravity is that at the feet, on a deck at the radius named.",
-        "Nothing smaller than a person's height from deck to axis, unless a wish leaves no more.",
-        f"Searched within {_by_program(units)}.",
+        tr(
+            "For somebody {height} tall who walks at {speed} and turns the head at {turn}.",
+            height=tall,
+            speed=walk,
+            turn=f"{three_figures(person.head_turn_deg_s)}{_NB}°/s",
+        ),
+        tr("Steady spin, no thrust; gravity is that at the feet, on a deck at the radius named."),
+        tr("Nothing smaller than a person's height from deck to axis, unless a wish leaves no more."),
+        tr("Searched within {limits}.", limits=_by_program(units)),
     ]
