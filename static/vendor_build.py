@@ -297,7 +297,7 @@ def compiled(source):
     for message in catalogue:
         one = message.id if isinstance(message.id, str) else message.id[0]
         texts = message.string if isinstance(message.string, str) else list(message.string)
-        if not one or message.fuzzy or not all(texts):
+        if not one or message.fuzzy or not texts or not all(texts):
             continue
         key = one if message.context is None else message.context + CONTEXT + one
         messages[key] = texts
