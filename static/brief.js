@@ -1,6 +1,6 @@
 // The page to print: the scene of the link, or the one at hand, in words, line plates, plots and figures.
 
-import { tr, trLater } from './state/language.js';
+import { tr, trLater, trParts } from './state/language.js';
 import { createClient, isThere } from './api/client.js';
 import { askCraft, craftOf } from './brief/craft.js';
 import { linkOf, sourcesOf, movesOf } from './brief/scene_words.js';
@@ -23,11 +23,23 @@ const client = createClient({ connection });
 const views = createViewStorage(lent('localStorage', NO_STORAGE));
 
 // browsers that draw the foot of every page by the style sheet know these rules as objects too
-if ('CSSMarginRule' in window) window.document.documentElement.dataset.feet = '';
+if ('CSSMarginRule' in window) setFeet();
 
 status.on(showWaiting);
 waitedFor(start);
 addEventListener('hashchange', () => location.reload());
+
+function setFeet() {
+  const { document } = window;
+  const margins = [...document.styleSheets].flatMap(sheet => [...sheet.cssRules]).flatMap(rule => (rule instanceof CSSPageRule ? [...rule.cssRules] : []));
+  const pages = trParts('page {page} of {pages}', { page: { counter: 'page' }, pages: { counter: 'pages' } });
+  const says = {
+    'bottom-left': JSON.stringify($('.caution').textContent),
+    'bottom-right': pages.map(part => (typeof part === 'string' ? JSON.stringify(part) : `counter(${part.counter})`)).join(' '),
+  };
+  for (const { name, style } of margins) if (says[name]) style.content = says[name];
+  document.documentElement.dataset.feet = '';
+}
 
 async function start() {
   const fields = await client.fields();

@@ -130,7 +130,7 @@ export function createCardRows({ store, index, kind }) {
     main.forEach(r => r.update());
     groups.forEach(g => g.update());
     const assumed = store.answer?.motions[index]?.assumptions ?? [];
-    if (left.textContent !== assumed.join('')) left.replaceChildren(...assumed.map(text => h('li', {}, text)));
+    if (left.textContent !== assumed.join('')) left.replaceChildren(...assumed.map(text => h('li', { 'data-says': tr('Left out or assumed:') }, text)));
   }
   return { element, update };
 }

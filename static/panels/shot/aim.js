@@ -18,7 +18,7 @@ export function createAim({ element, store, clock, heard, large, explain }) {
     plan = createAimPlan({ store, put }),
     ways = createWays({ store, clock, heard }),
     byFlight = createByFlight({ store });
-  const words = h('p', { class: 'lead aim-words' });
+  const words = h('p', { class: 'lead aim-words', 'data-behind': tr('Looking for every throw that arrives…') });
   const caption = h('p', { class: 'small aim-caption' });
   const drawn = h('div', {}, plan.element, caption);
   const asked = h(
