@@ -319,9 +319,14 @@ def rose(traced, units):
         return []
     first = next((e for e in track.events if e.surface is not None), None)
     if first is None:
-        up, ground = length(risen, units), the(traced, traced.ground)
-        says = "It rises {length} in {time} and never meets {surface}."
-        return [tr(says, length=up, time=since(traced, last), surface=ground)]
+        return [
+            tr(
+                "It rises {length} in {time} and never meets {surface}.",
+                length=length(risen, units),
+                time=since(traced, last),
+                surface=the(traced, traced.ground),
+            )
+        ]
     above = there(traced, first, units, none=_STRAIGHT_ABOVE)
     surface = the(traced, first.surface)
     met = tr(

@@ -30,7 +30,7 @@ class Jump(Person):
     kind: Literal["jump"]
     speed_m_s: float = speed_field(tr_later("Speed"), 2.7)
     heading_deg: float = heading_field(tr_later("Toward"))
-    elevation_deg: float = elevation_field(tr_later("Up"), 90.0)
+    elevation_deg: float = elevation_field(tr_later_as("how steeply", "Up"), 90.0)
     carried: Carried | None = None
     drag_area_m2: float = number(tr_later("Drag area"), "m²", 0, 100, 0.5, shown=linear(0, 2))
 

@@ -43,7 +43,7 @@ class LetGo(Motion):
     mass_kg: float = mass_field()
     speed_m_s: float = speed_field(tr_later("Push"), 0.0)
     heading_deg: float = heading_field(tr_later("Toward"))
-    elevation_deg: float = elevation_field(tr_later("Up"), 0.0)
+    elevation_deg: float = elevation_field(tr_later_as("how steeply", "Up"), 0.0)
 
 
 def check(motion, setting, shape):

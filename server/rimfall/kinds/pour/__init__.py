@@ -20,7 +20,7 @@ class TiltPoint(Strict):
     """Where the lip points, and how much flows, at a time after the pour began; straight between points, held after the last."""
 
     time_s: float = number(tr_later("Time of the tilt"), "s", 0, 600, above=True)
-    elevation_deg: float = elevation_field(tr_later("Up"))
+    elevation_deg: float = elevation_field(tr_later_as("how steeply", "Up"))
     flow_ml_s: float = number(tr_later("Flow"), "ml/s", 0, 1_000, shown=linear(0, 200))
 
 
@@ -39,7 +39,7 @@ class Pour(Motion):
 
     kind: Literal["pour"]
     heading_deg: float = heading_field(tr_later("Toward"))
-    elevation_deg: float = elevation_field(tr_later("Up"), 0.0)
+    elevation_deg: float = elevation_field(tr_later_as("how steeply", "Up"), 0.0)
     flow_ml_s: float = number(tr_later("Flow"), "ml/s", 0.1, 1_000, shown=log(1, 200))
     lip_diameter_mm: float = number(tr_later("Lip"), "mm", 1, 100, shown=log(1, 40))
     duration_s: float = number(tr_later("For"), "s", 0.05, 600, shown=log(0.1, 20))
@@ -103,7 +103,7 @@ PAGE = Page(
     rows={
         "flow_ml_s": None,
         "lip_diameter_mm": None,
-        "elevation_deg": tr_later("Up"),
+        "elevation_deg": tr_later_as("how steeply", "Up"),
         "heading_deg": None,
         "place.height_m": tr_later("From height"),
         "duration_s": None,

@@ -16,7 +16,7 @@ class Throw(Released):
     kind: Literal["throw"]
     speed_m_s: float = speed_field(tr_later("Speed"), 0.0)
     heading_deg: float = heading_field(tr_later("Toward"))
-    elevation_deg: float = elevation_field(tr_later("Up"), 0.0)
+    elevation_deg: float = elevation_field(tr_later_as("how steeply", "Up"), 0.0)
 
 
 PAGE = Page(
@@ -29,7 +29,7 @@ PAGE = Page(
     sentence=(tr_later("Thrown at {speed_m_s}, {elevation_deg}, {heading_deg}"), SPINS, ".", REBOUNDS),
     rows={
         "speed_m_s": None,
-        "elevation_deg": tr_later("Up"),
+        "elevation_deg": tr_later_as("how steeply", "Up"),
         "heading_deg": None,
         "place.height_m": tr_later("From height"),
     },
