@@ -25,6 +25,7 @@ _UNITS = {  # how a name ends → its unit; the longest ending counts
     "j": "J",
     "w": "W",
     "n": "N",
+    "m2": "m²",
     "m": "m",
     "s": "s",
 }
