@@ -79,6 +79,7 @@ function place(element, box) {
   element.style.top = `${Math.max(GAP_PX, fits ? under : Math.min(box.top - high - GAP_PX, innerHeight - high - GAP_PX))}px`;
 }
 
+// of a term as the code has it, or as the page or the server says it
 function idOf(term) {
-  return `word-${term.toLowerCase().replace(/\W+/g, '-')}`;
+  return `word-${tr(term).toLowerCase().replace(/\W+/g, '-')}`;
 }

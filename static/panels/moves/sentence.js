@@ -1,6 +1,6 @@
 // The sentence of a motion's inputs, whose figures are fields.
 
-import { tr } from '../../state/language.js';
+import { tr, trAs } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
 import { showQuantity } from '../../state/units.js';
 import { choiceWords } from '../../state/choice_words.js';
@@ -8,7 +8,7 @@ import { h, setChildren } from '../shared/dom.js';
 import { sayInvalid } from '../shared/field_error.js';
 import { createInline } from '../shared/inline.js';
 import { sentenceOf, axisWords } from '../../state/motions.js';
-import { groundOf } from '../../state/shapes.js';
+import { groundKey, groundOf } from '../../state/shapes.js';
 import { elevationWords, headingWords, isStraight, timesWords, typedHeading } from '../../state/words.js';
 import { worded } from '../shared/worded.js';
 
@@ -59,7 +59,7 @@ export function createSentence({ store, index, kind }) {
   }
   // what is said and not dragged: what it happens on, a choice, about what a ball spins
   function inWords(name, motion) {
-    if (name === 'ground') return groundOf(store.fields, store.document.habitat).name;
+    if (name === 'ground') return groundWords(groundOf(store.fields, store.document.habitat));
     const said = fieldOf(store.fields, `motions.${index}.${name}`)?.kind;
     if (said === 'choice') return choiceWords(motion[name]);
     return said === 'axis' ? axisWords(motion[name], motion.heading_deg ?? 0) : null;
@@ -73,6 +73,9 @@ export function createSentence({ store, index, kind }) {
   }
   return { element, update };
 }
+
+const groundWords = ground =>
+  ({ deck: trAs('above the', 'deck'), floor: trAs('above the', 'floor'), turntable: trAs('above the', 'turntable') })[groundKey(ground)];
 
 /** The outcome in the server's words, in the `pieces` of its answer: the second says how far off it ends, and stands in bold. With
  *  `explain`, terms in it can be pressed. */
