@@ -38,7 +38,7 @@ def poured(traced, units):
         _reaching(traced, units),
         _leaving(traced, units),
         _lands(traced, units),
-        why(_as_landed(traced), units),
+        why(_as_landed(traced), units, tr_as("a stream would land", "it")),
         _later(traced, units),
     )
     return [s for s in said if s]
