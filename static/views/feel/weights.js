@@ -1,7 +1,7 @@
 // What everybody on a stage feels at the feet at time t, as the server tells it: at the clock for who walks or rides, nothing while in
 // the air, and where people stand the figure of the place What would people feel. Where none was given, none is shown.
 
-import { inSigns, locale, tr } from '../../state/language.js';
+import { inSigns, locale, tr, trAs } from '../../state/language.js';
 import { findingAt, findingRange } from '../../time/findings.js';
 import { sampleTime } from '../../time/track.js';
 import { triad } from '../ground.js';
@@ -16,7 +16,12 @@ const ALIKE = 0.0025; // so near in distance from the axis, or in spin, what is 
 /** [{key, name, weight_g, person | motion}] of the `people` who stand and of the shown motions that are people; weight in g. `feel`: the
     answer to what people would feel, or null. */
 export function weighed(model, people, shown, feel, time_s) {
-  const standing = people.map((person, k) => ({ key: `standing ${k}`, name: tr('standing'), person, weight_g: standingAt(model, feel, person, time_s) }));
+  const standing = people.map((person, k) => ({
+    key: `standing ${k}`,
+    name: trAs('at the feet', 'standing'),
+    person,
+    weight_g: standingAt(model, feel, person, time_s),
+  }));
   const moving = shown
     .filter(m => m.stage.mover === 'person' && m.path.count && time_s >= m.starts_s - 1e-6)
     .map(motion => ({ key: `moving ${motion.i}`, name: motion.name, motion, weight_g: movingAt(model, feel, motion, time_s) }));
