@@ -5,7 +5,7 @@ from typing import Any
 import numpy as np
 
 from ...errors import BadInput
-from ...language import tr
+from ...language import tr, tr_as
 from ...physics.constants import PERSON_HEIGHT_M
 from ...shots.match.deck_grid import deck_grid
 from ..validation_errors import wrong
@@ -32,7 +32,7 @@ def _sight(request):
     many = isinstance(request.camera, list)
     cameras = request.camera if many else [request.camera]
     if not cameras:
-        raise BadInput(wrong("camera", tr("no rows"), tr("at least one")))
+        raise BadInput(wrong("camera", tr("no rows"), tr_as("of rows", "at least one")))
     for n, camera in enumerate(cameras):
         at = f"camera.{n}" if many else "camera"
         check_camera(at, camera, request.radius_m)
