@@ -38,6 +38,7 @@ SAID = (
     "66.3\u00a0MJ are in it then.\nThe still part would turn the other way at 124\u00a0rpm unless something holds it; "
     "a wheel of 60\u00a0t and 25\u00a0m at 107\u00a0rpm would.\n"
     "2.929 rpm if the joint seizes\n",
+    "Derselbe Bogenwurf, in beide Richtungen\n['Bogenwurf hin', 'Bogenwurf zurück']\n",
 )
 DROP = {
     "rimfall": 1,
@@ -50,7 +51,7 @@ DROP = {
 
 
 def test_the_readme_has_the_examples_of_the_module():
-    assert len(DOCUMENTED) == 8
+    assert len(DOCUMENTED) == 9
     assert README == DOCUMENTED
 
 
@@ -140,3 +141,15 @@ def test_varied_scenes_come_in_order_and_are_checked_before_the_first():
     # any value of the document, not only figures
     bodies = [{"mass_kg": 0.2, "diameter_m": 0.1}, "handball"]
     assert [s.motions[0].body for _, s in api.vary(scene, {"motions.0.body": bodies})][1] == "handball"
+
+
+def test_another_language_is_that_of_words_and_of_nothing_else():
+    with api.speaking("de"):
+        german = api.trace(api.open_scene("same-lob"))
+    english = api.trace(api.open_scene("same-lob"))
+    assert german.scene.title != english.scene.title
+    for one, other in zip(english.motions.values(), german.motions.values(), strict=True):
+        assert one.words != other.words
+        assert np.array_equal(one.inertial_m, other.inertial_m)
+    with pytest.raises(BadInput, match="Language was de_DE; it must be en or de"), api.speaking("de_DE"):
+        pass

@@ -35,6 +35,7 @@ PYTHON = {
     "errors": set(),
     "folders": set(),
     "language": {"folders"},
+    "languages": {"errors"},
     "fields": set(),
     "phrases": set(),
     "amounts": set(),
@@ -52,9 +53,9 @@ PYTHON = {
     "talk": {"errors", "fields", "scene"},
     "exports": BELOW_SCENE | {"folders", "scene", "talk"},
     "sweep": {"__init__", "errors", "exports", "processes", "scene"},
-    "api": {"errors", "exports", "motions", "scene", "sweep", "talk"},
+    "api": {"errors", "exports", "languages", "motions", "scene", "sweep", "talk"},
     "web": {"__init__", "errors", "folders", "phrases", "comfort", "processes", "shapes", "scene", "talk", "exports"},
-    "cli": {"__init__", "errors", "phrases", "processes", "scene", "talk", "exports", "sweep", "web"},
+    "cli": {"__init__", "errors", "languages", "phrases", "processes", "scene", "talk", "exports", "sweep", "web"},
     "__main__": {"cli", "threads"},
 }
 # part of server/rimfall → the packages it may import, besides the standard library

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
         open_scene,
         open_talk,
         size,
+        speaking,
         trace,
         vary,
     )
@@ -41,6 +42,7 @@ __all__ = [
     "open_scene",
     "open_talk",
     "size",
+    "speaking",
     "trace",
     "vary",
 ]

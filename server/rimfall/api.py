@@ -94,6 +94,16 @@ answer = rimfall.craft("ring-ship")
 print(*answer["spin_up"]["says"], sep="\\n")
 print(round(answer["joint"]["seized"]["rate_rpm"], 3), "rpm if the joint seizes")
 ```
+
+In another language, words and the scenes that come with the program; figures are the same:
+
+```python
+import rimfall
+
+with rimfall.speaking("de"):
+    scene = rimfall.open_scene("same-lob")
+    print(scene.title, list(rimfall.trace(scene).motions), sep="\\n")
+```
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -109,6 +119,7 @@ from .exports.formats import format_of
 from .exports.options import read_options
 from .exports.recovery import read_source
 from .exports.writing import write_all
+from .languages import speaking as speaking
 from .motions.track import Moment
 from .scene import examples, questions
 from .scene.craft import answers as craft_answers

@@ -9,6 +9,7 @@ import threading
 from multiprocessing import resource_tracker
 
 from .errors import BadInput, refusal
+from .language import tr
 from .threads import THREADS
 
 GREATEST_WORKERS = 512
@@ -24,8 +25,9 @@ def cores():
 def workers_of(count, least=1):
     """How many processes to run: as many as asked, or as there are cores. Raises BadInput."""
     if count is not None and not least <= count <= GREATEST_WORKERS:
-        may_be = f"{least} to {GREATEST_WORKERS}"
-        raise BadInput(refusal("workers", count, may_be, f"--workers was {count}; it must be {may_be}."))
+        may_be = tr("{least} to {greatest}", least=least, greatest=GREATEST_WORKERS)
+        say = tr("{field} was {value}; it must be {allowed}.", field="--workers", value=count, allowed=may_be)
+        raise BadInput(refusal("workers", count, may_be, say))
     return cores() if count is None else count
 
 

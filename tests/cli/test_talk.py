@@ -92,3 +92,15 @@ def test_what_is_wrong_is_a_line():
     assert (done.returncode, done.stderr) == (2, "rimfall: Step 1: Spin was 201 rpm; it must be 0 to 200 rpm.\n")
     (one,) = call("POST", "/api/talk", content=wrong, headers=HEADERS).json()["refused"]
     assert one["field"] == "steps.0.change.habitat.spin_rpm"
+
+
+def test_its_steps_are_told_in_another_language_and_its_refusals_too():
+    title, about, _, first, *_, sum_up = printed(NAME, "--language", "de").splitlines()
+    talk = json.loads(printed(NAME, "--json", "--language", "de"))
+    assert (title, about, first) == (talk["title"], talk["about"], f"1. {talk['steps'][0]['line']}")
+    assert title == "Warum der Ball zurückkommt"
+    assert sum_up.startswith("10 Schritte, ")
+    refused = rimfall("talk", "no-such-talk", "--language", "de")
+    assert refused.returncode == 2
+    assert refused.stderr.startswith("rimfall: Es gibt keine Datei no-such-talk")
+    assert rimfall("talk", NAME, "--language", "xx").stderr == "rimfall: Language was xx; it must be en or de.\n"

@@ -19,6 +19,8 @@ from rimfall.exports.one_file import talk_file
 from rimfall.exports.one_file.answers import answers_of
 from rimfall.exports.options import read_options
 from rimfall.exports.recovery import document_in
+from rimfall.language import speaking
+from rimfall.phrases import caution
 from rimfall.scene.reading import read
 from rimfall.talk import examples as talks
 from rimfall.talk.reading import read as read_talk
@@ -55,6 +57,10 @@ class Parts(HTMLParser):
 
     def all(self, tag):
         return ["".join(text) for name, _, text in self.texts if name == tag]
+
+    def scripts(self):
+        """The scripts that run."""
+        return ["".join(text) for name, attrs, text in self.texts if name == "script" and not attrs]
 
     def text(self, tag, number=None):
         (only,) = ("".join(text) for name, attrs, text in self.texts if name == tag and attrs.get("id") == number)
@@ -156,3 +162,18 @@ def test_a_talk_that_grows_too_heavy_has_fewer_answers_on_the_way(monkeypatch):
         monkeypatch.setattr(one_file_talk, "LIGHT_BYTES", light)
         moves = shown_in(Parts(talk_file(talk)))["moves"]
         assert [len(move["answers"]) for move in moves] == [most]
+
+
+def test_in_german_its_words_are_german_and_a_second_script_brings_them(named):
+    with speaking("de"):
+        parts = Parts(FORMATS["html"].write(trace_of(named), read_options({}, named)))
+        told = shown_in(parts)["answers"], caution()
+    assert next(at["lang"] for tag, at in parts.tags if tag == "html") == "de"
+    assert {at.get("aria-label") for _, at in parts.tags} >= {"Bühnen", "Uhr"}
+    messages, script = parts.scripts()
+    assert json.loads(messages.removeprefix("globalThis.rimfallLanguage=").rstrip(";\n"))["language"] == "de"
+    policy = next(at["content"] for _, at in parts.tags if at.get("http-equiv") == "Content-Security-Policy")
+    assert f"script-src {hash_of(messages)} {hash_of(script)};" in policy
+    assert json.loads(parts.text("script", "rimfall-notes"))["caution"] == told[1] != caution()
+    assert [one["words"] for one in told[0][0]["words"]] != [one.outcome() for one in trace_of(named).motions]
+    assert document_in(FORMATS["html"].write(trace_of(named), read_options({}, named)))

@@ -14,7 +14,7 @@ class Terminal(io.StringIO):
 
 def told(out, seconds_each, count, began_with=0):
     now = [0.0]
-    tell = progress_teller("worked out", began_with, out, clock=lambda: now[0])
+    tell = progress_teller("{done} of {of} worked out", began_with, out, clock=lambda: now[0])
     for done in range(began_with + 1, count + 1):
         now[0] += seconds_each
         tell(done, count)
@@ -26,16 +26,18 @@ def told(out, seconds_each, count, began_with=0):
     [(10.0, "30 s"), (100.0, "5 min 00 s"), (4000.0, "3 h 20 min")],
 )
 def test_time_left_is_that_of_the_rest_at_the_pace_so_far(spent_s, left):
-    assert progress_line("worked out", 250, 1000, 0, spent_s) == f"250 of 1,000 worked out, {left} left"
+    assert progress_line("{done} of {of} worked out", 250, 1000, 0, spent_s) == f"250 of 1,000 worked out, {left} left"
 
 
 def test_what_was_done_before_does_not_count_for_the_pace():
-    assert progress_line("worked out", 910, 1000, 900, 10.0) == "910 of 1,000 worked out, 1 min 30 s left"
+    assert (
+        progress_line("{done} of {of} worked out", 910, 1000, 900, 10.0) == "910 of 1,000 worked out, 1 min 30 s left"
+    )
 
 
 def test_nothing_is_foretold_before_the_first_or_after_the_last():
-    assert progress_line("worked out", 0, 10, 0, 0.0) == "0 of 10 worked out"
-    assert progress_line("worked out", 10, 10, 0, 9.0) == "10 of 10 worked out"
+    assert progress_line("{done} of {of} worked out", 0, 10, 0, 0.0) == "0 of 10 worked out"
+    assert progress_line("{done} of {of} worked out", 10, 10, 0, 9.0) == "10 of 10 worked out"
 
 
 def test_a_terminal_has_one_line_which_no_older_text_shines_through():

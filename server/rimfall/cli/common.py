@@ -7,6 +7,7 @@ from pathlib import Path
 
 from ..errors import BadInput, refusal
 from ..exports.writing import write_all
+from ..language import ENGLISH, tr
 from ..scene.bounds import GREATEST_BYTES_ALONE
 from .streams import writing
 
@@ -15,6 +16,13 @@ def add_answer_options(parser):
     """Add the options of an answer."""
     parser.add_argument("--json", action="store_true", help="print the whole answer as JSON")
     parser.add_argument("--units", choices=("si", "us"), default="si", help="units of the words (default: %(default)s)")
+
+
+def add_language(parser):
+    """Add the option of the language of all that is said and written."""
+    parser.add_argument(
+        "--language", metavar="TAG", default=ENGLISH, help="language of the words, such as de (default: %(default)s)"
+    )
 
 
 def add_max_seconds(parser):
@@ -31,7 +39,7 @@ def seconds_of(text):
     """The seconds that --max-seconds asks for, or None. Raises BadInput."""
     seconds = None if text is None else number("max-seconds", text)
     if seconds is not None and seconds <= 0:
-        raise BadInput(refusal("max-seconds", text, "above 0", f"--max-seconds was {text}; it must be above 0."))
+        raise BadInput(_wrong("max-seconds", "--max-seconds", text, tr("above 0")))
     return seconds
 
 
@@ -57,12 +65,12 @@ def read_object(source, read):
     return document
 
 
-def check_named(name, field, called, names):
-    """Raises BadInput for what is none of the names and can be no file either. called: what the names are of."""
+def check_named(name, field, text, names):
+    """Raises BadInput for what is none of the names and can be no file either. text: the message that says so, with {name} and {names}."""
     if name != "-" and not Path(name).suffix and not Path(name).exists():
         listed = ", ".join(names)
-        say = f"There is no file {name}, and no {called}; those are {listed}."
-        raise BadInput(refusal(field, name, f"a file, or one of {listed}", say))
+        may_be = tr("a file, or one of {names}", names=listed)
+        raise BadInput(refusal(field, name, may_be, tr(text, name=name, names=listed)))
 
 
 def number(field, text):
@@ -72,8 +80,13 @@ def number(field, text):
     except ValueError:
         value = math.nan
     if not math.isfinite(value):
-        raise BadInput(refusal(field, text, "a number", f"{field} was {text}; it must be a number."))
+        raise BadInput(_wrong(field, field, text, tr("a number")))
     return value
+
+
+def _wrong(field, called, text, may_be):
+    say = tr("{field} was {value}; it must be {allowed}.", field=called, value=text, allowed=may_be)
+    return refusal(field, text, may_be, say)
 
 
 def write_scene(path, document):
@@ -176,15 +189,14 @@ def _retime(text, between):
     """A retime curve of "FRAME=S,FRAME=S". Raises BadInput."""
     if text is None:
         if between is not None:
-            say = f"--between was {between}; it must be left out without --retime."
-            raise BadInput(refusal("between", between, "left out without --retime", say))
+            raise BadInput(_wrong("between", "--between", between, tr("left out without --retime")))
         return None
     keys = []
     for one in text.split(","):
         frame, equals, time_s = one.partition("=")
         if not equals:
-            must_be = "FRAME=SECONDS for each key, such as 1001=0,1049=0.5,1097=2"
-            raise BadInput(refusal("retime", text, must_be, f"--retime was {text}; it must be {must_be}."))
+            may_be = tr("FRAME=SECONDS for each key, such as 1001=0,1049=0.5,1097=2")
+            raise BadInput(_wrong("retime", "--retime", text, may_be))
         keys.append({"frame": number("--retime frame", frame), "time_s": number("--retime seconds", time_s)})
     return {"keys": keys} | ({} if between is None else {"between": between})
 
@@ -224,7 +236,7 @@ def only_throw(scene):
     throws = [motion.name for motion in scene.motions if motion.kind == "throw"]
     if len(throws) == 1:
         return throws[0]
-    named = f"one of {', '.join(throws)}" if throws else "the name of a throw, of which this scene has none"
-    raise BadInput(
-        refusal("motion", "nothing", named, f"Which throw is meant was not said (--motion); it must be {named}.")
-    )
+    none = tr("the name of a throw, of which this scene has none")
+    named = tr("one of {names}", names=", ".join(throws)) if throws else none
+    say = tr("Which throw is meant was not said (--motion); it must be {allowed}.", allowed=named)
+    raise BadInput(refusal("motion", None, named, say))

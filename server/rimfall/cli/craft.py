@@ -6,7 +6,7 @@ from ..errors import BadInput, refusal
 from ..exports.craft_files import FORMATS, file_of
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
-from ..language import tr
+from ..language import tr, tr_later
 from ..phrases import OR, listed
 from ..scene.craft import answers, examples
 from ..scene.craft.asked import asked_of
@@ -84,7 +84,12 @@ def _source(name):
     """What is asked about: a craft to start from by its name, or a file."""
     known = examples.example(name)
     if known is None:
-        common.check_named(name, "craft", "craft to start from of that name", examples.SAY)
+        common.check_named(
+            name,
+            "craft",
+            tr_later("There is no file {name}, and no craft to start from of that name; those are {names}."),
+            examples.SAY,
+        )
     return known or read_source(name)
 
 

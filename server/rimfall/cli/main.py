@@ -10,7 +10,10 @@ from importlib import import_module
 
 from .. import __version__
 from ..errors import Refused
+from ..language import ENGLISH, tr
+from ..languages import speaking
 from . import streams
+from .common import add_language
 
 DONE, BAD_INPUT = 0, 2  # 1, a fault of ours, is Python's own for what nobody caught; 130, stopped, is of `__main__`
 COMMANDS = {
@@ -29,25 +32,34 @@ COMMANDS = {
 
 def main(arguments=None):
     """Run a command; returns the exit code. Raises KeyboardInterrupt where it is stopped."""
+    arguments = sys.argv[1:] if arguments is None else arguments
     try:
-        return _run(sys.argv[1:] if arguments is None else arguments)
+        chosen = _parser(arguments).parse_args(arguments)
+        sys.stdout.reconfigure(errors="replace")  # a title that the terminal cannot show is no reason to stop
+        with speaking(getattr(chosen, "language", ENGLISH)):
+            return _run(chosen)
     except streams.NotWritten as failed:
-        trouble = failed.__cause__
-        if isinstance(trouble, BrokenPipeError):
-            return DONE
-        streams.complain(f"rimfall: Cannot write to standard output: {trouble.strerror or trouble}.")
-        return BAD_INPUT
-
-
-def _run(arguments):
-    chosen = _parser(arguments).parse_args(arguments)
-    sys.stdout.reconfigure(errors="replace")  # a title that the terminal cannot show is no reason to stop
-    try:
-        return chosen.run(chosen)
+        return _not_written(failed)
     except Refused as refused:
         for one in refused.refusals:
             streams.complain(f"rimfall: {one.say}")
         return BAD_INPUT
+
+
+def _run(chosen):
+    try:
+        return chosen.run(chosen)
+    except streams.NotWritten as failed:
+        return _not_written(failed)
+
+
+def _not_written(failed):
+    trouble = failed.__cause__
+    if isinstance(trouble, BrokenPipeError):
+        return DONE
+    say = tr("Cannot write to standard output: {why}.", why=trouble.strerror or trouble)
+    streams.complain(f"rimfall: {say}")
+    return BAD_INPUT
 
 
 class _Parser(argparse.ArgumentParser):
@@ -74,5 +86,7 @@ def _parser(arguments):
         if name in arguments:
             module = import_module(f".{name}", __package__)
             module.add_to(command)
+            if name != "serve":  # its page speaks to each in a language of their own
+                add_language(command)
             command.epilog = "\n".join(["For example:", *(f"  {one}" for one in module.EXAMPLES)])
     return parser

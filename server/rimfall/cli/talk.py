@@ -8,7 +8,9 @@ from ..errors import BadInput, Refused, refusal
 from ..exports.one_file import talk_file
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
+from ..language import tr, tr_later, tr_many, written
 from ..phrases import listed
+from ..scene.choices import CHOICES
 from ..scene.questions import trace
 from ..scene.reading import as_utf8
 from ..scene.work import bounded_alone
@@ -65,7 +67,12 @@ def _source(name):
     """What is asked about: a talk ready to give by its name, or a file."""
     known = examples.example(name)
     if known is None:
-        common.check_named(name, "talk", "talk of that name ready to give", examples.NAMES)
+        common.check_named(
+            name,
+            "talk",
+            tr_later("There is no file {name}, and no talk of that name ready to give; those are {names}."),
+            examples.NAMES,
+        )
     return known or read_source(name)
 
 
@@ -73,8 +80,11 @@ def _page(name):
     """The path of an HTML file. Raises BadInput for a name of another kind."""
     path = Path(name)
     if path.suffix.lower() != ".html":
-        say = f"A talk is written as one file that plays by itself, whose name ends in .html; {path.name} does not."
-        raise BadInput(refusal("export", path.name, "a name that ends in .html", say))
+        say = tr(
+            "A talk is written as one file that plays by itself, whose name ends in .html; {name} does not.",
+            name=path.name,
+        )
+        raise BadInput(refusal("export", path.name, tr("a name that ends in {endings}", endings=".html"), say))
     return path
 
 
@@ -87,11 +97,19 @@ def _as_text(talk):
         plays = played_s(given, max((ends[name] for name in ends.keys() - set(given.step.hidden)), default=0.0))
         spoken, played = spoken + spoken_s(given), played + plays
         lines += [
-            f"{number}. {given.step.line or 'No line'}",
+            f"{number}. {given.step.line or tr('No line')}",
             f"   {_scene(given)}; {_plays(given.step, plays)}.",
         ]
-    said = f"{_minutes(spoken)} to say at {WORDS_PER_MINUTE} words a minute, {_minutes(played)} to watch"
-    return [*lines, "", f"{number} {'step' if number == 1 else 'steps'}, {_minutes(spoken + played)}: {said}."]
+    steps = tr_many("{count} step", "{count} steps", number)
+    said = tr(
+        "{steps}, {time}: {spoken} to say at {pace} words a minute, {watched} to watch.",
+        steps=steps,
+        time=_minutes(spoken + played),
+        spoken=_minutes(spoken),
+        pace=WORDS_PER_MINUTE,
+        watched=_minutes(played),
+    )
+    return [*lines, "", said]
 
 
 def _ends_s(scene, number):
@@ -102,7 +120,9 @@ def _ends_s(scene, number):
         at = f"steps.{number - 1}.scene"
         raise type(refused)(
             *(
-                refusal(f"{at}.{one.field}", one.was, one.may_be, f"Step {number}: {one.say}")
+                refusal(
+                    f"{at}.{one.field}", one.was, one.may_be, tr("Step {number}: {what}", number=number, what=one.say)
+                )
                 for one in refused.refusals
             )
         ) from None
@@ -113,14 +133,29 @@ def _scene(given):
     """A step's scene in a few words, with what is seen to move."""
     scene, part = given.scene, given.scene.habitat
     names = [motion.name for motion in scene.motions if motion.name not in given.step.hidden]
-    few = f"{scene.title or 'A scene'}, a {part.shape} of {part.radius_m:g} m at {part.spin_rpm:g} rpm"
-    return f"{few}: {listed(names)}" if names else few
+    few = tr(
+        "{title}, a {shape} of {radius} at {spin}",
+        title=scene.title or tr("A scene"),
+        shape=tr(CHOICES[part.shape]),
+        radius=written(part.radius_m, "g") + " m",
+        spin=written(part.spin_rpm, "g") + " rpm",
+    )
+    return tr("{scene}: {motions}", scene=few, motions=listed(names)) if names else few
 
 
 def _plays(step, plays_s):
-    paced = "" if step.pace == 1 else f" at {step.pace:g} of its pace"
-    plays = f"plays {plays_s:.1f} s{paced}" if plays_s else "stands still"
-    return plays if step.ask is None else f"{plays}; asks where {step.ask.motion} comes down"
+    time = written(plays_s, ".1f") + " s"
+    if not plays_s:
+        plays = tr("stands still")
+    elif step.pace == 1:
+        plays = tr("plays {time}", time=time)
+    else:
+        plays = tr("plays {time} at {pace} of its pace", time=time, pace=written(step.pace, "g"))
+    return (
+        plays
+        if step.ask is None
+        else tr("{plays}; asks where {motion} comes down", plays=plays, motion=step.ask.motion)
+    )
 
 
 def _minutes(seconds):

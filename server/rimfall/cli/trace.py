@@ -7,6 +7,7 @@ from ..exports.formats import files_of, format_of, without_rows
 from ..exports.options import read_options
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
+from ..language import tr, tr_later, tr_later_as, written
 from ..scene import answers, questions
 from ..scene.prose import TENSES, of_scene
 from ..scene.reading import read
@@ -17,6 +18,11 @@ from .own_cameras import add_camera_options, camera_choices
 from .streams import complain
 
 DONE = 0
+_FELT = {  # by the ground
+    "deck": tr_later("{gravity} on the deck"),
+    "floor": tr_later("{gravity} on the floor"),
+    "turntable": tr_later("{gravity} on the turntable"),
+}
 EXAMPLES = (
     "rimfall trace galley.json",
     "rimfall trace galley.json --prose past --units us",
@@ -78,22 +84,25 @@ def _told(traced, chosen):
 def _as_text(traced, units):
     """Lines: words for each motion, then a table of its landing or its end."""
     figures = answers.habitat_figures(traced)
-    period = "not turning" if figures["period_s"] is None else f"one turn in {figures['period_s']:.4g} s"
-    lines = [
-        traced.scene.title or "Untitled scene",
-        f"{_gravity(traced.scene.habitat, figures)}, rim at {phrases.speed(figures['rim_speed_m_s'], units)}, {period}",
-        "",
-    ]
+    gravity, rim = _gravity(traced.scene.habitat, figures), phrases.speed(figures["rim_speed_m_s"], units)
+    if figures["period_s"] is None:
+        habitat = tr("{gravity}, rim at {speed}, not turning", gravity=gravity, speed=rim)
+    else:
+        period = written(figures["period_s"], ".4g")
+        habitat = tr("{gravity}, rim at {speed}, one turn in {time} s", gravity=gravity, speed=rim, time=period)
+    lines = [traced.scene.title or tr("Untitled scene"), habitat, ""]
     lines += [*_in_words(traced, units), "", *_table(traced)]
     for name, other in traced.others:
-        lines += ["", f"In the habitat {name}:", *_in_words(other, units), "", *_table(other)]
+        lines += ["", tr("In the habitat {name}:", name=name), *_in_words(other, units), "", *_table(other)]
     return lines
 
 
 def _gravity(part, figures):
     """What is felt where one stands; and what of it the spin gives, where more than the spin pulls."""
-    felt = f"{figures['felt_g']:.4g} g on the {part.GROUND.name}"
-    return f"{felt} ({figures['deck_gravity_g']:.4g} g outward)" if any(part.habitat().pull_m_s2) else felt
+    felt = tr(_FELT[part.GROUND.name], gravity=written(figures["felt_g"], ".4g") + " g")
+    if not any(part.habitat().pull_m_s2):
+        return felt
+    return tr("{felt} ({gravity} outward)", felt=felt, gravity=written(figures["deck_gravity_g"], ".4g") + " g")
 
 
 def _in_words(traced, units):
@@ -105,15 +114,25 @@ def _in_words(traced, units):
     return lines
 
 
-_COLUMNS = ("motion", "event", "time s", "along m", "height m", "axial m", "turns", "spinward m", "speed m/s")
+_COLUMNS = (
+    tr_later("motion"),
+    tr_later_as("column", "event"),
+    tr_later("time s"),
+    tr_later("along m"),
+    tr_later("height m"),
+    tr_later("axial m"),
+    tr_later("turns"),
+    tr_later("spinward m"),
+    tr_later("speed m/s"),
+)
 
 
 def _table(traced):
     """Each event: where, how far from the release in whole turns and by the nearest way beside them, how fast."""
-    rows = [_COLUMNS]
+    rows = [[tr(name) for name in _COLUMNS]]
     for one in traced.motions:
         for event, way in zip(one.track.events, one.ways.of(one.track.events), strict=True):
-            place = (f"{v:.4f}" for v in (event.time_s, event.along_m, event.height_m, event.axial_m))
-            moved = f"{way.turns}", f"{way.spinward_m:.4f}", f"{event.speed_m_s:.4f}"
+            place = (written(v, ".4f") for v in (event.time_s, event.along_m, event.height_m, event.axial_m))
+            moved = f"{way.turns}", written(way.spinward_m, ".4f"), written(event.speed_m_s, ".4f")
             rows.append((one.motion.name, event.kind, *place, *moved))
     return aligned(rows, left=2)

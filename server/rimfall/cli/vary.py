@@ -4,6 +4,7 @@ import json
 
 from ..exports.formats import FORMATS
 from ..exports.recovery import read_source
+from ..language import tr, written
 from ..scene.reading import read
 from ..sweep import parameters
 from ..sweep.run import INDEX, run, sweep_of
@@ -60,7 +61,8 @@ def _vary(chosen):
     try:
         done = run(sweep, grid, chosen.out, chosen.workers, chosen.scheduler, quiet=chosen.json)
     except KeyboardInterrupt:
-        complain(f"\nrimfall: stopped; the same command goes on from here, in {chosen.out}.")
+        stopped = tr("stopped; the same command goes on from here, in {folder}.", folder=chosen.out)
+        complain(f"\nrimfall: {stopped}")
         raise
     for sentence in _named(done):
         complain(f"rimfall: {sentence}")
@@ -73,7 +75,14 @@ def _vary(chosen):
 
 def _as_text(done, out):
     whole = done.count - len(done.refused) - len(done.failed)
-    return f"{whole:,} of {done.count:,} combinations are in {out}; {INDEX} lists them, {done.files[1]} shows them."
+    return tr(
+        "{whole} of {count} combinations are in {folder}; {index} lists them, {sheet} shows them.",
+        whole=written(whole, ","),
+        count=written(done.count, ","),
+        folder=out,
+        index=INDEX,
+        sheet=done.files[1],
+    )
 
 
 def _as_json(done, out):
@@ -84,6 +93,6 @@ def _as_json(done, out):
 def _named(done):
     """A sentence for each combination that was not done in full, up to twenty."""
     short = sorted((done.refused | done.failed).items())
-    yield from (f"combination {number}: {said}" for number, said in short[:_MOST_NAMED])
+    yield from (tr("combination {number}: {what}", number=number, what=said) for number, said in short[:_MOST_NAMED])
     if len(short) > _MOST_NAMED:
-        yield f"and {len(short) - _MOST_NAMED:,} more; {INDEX} names them."
+        yield tr("and {count} more; {index} names them.", count=written(len(short) - _MOST_NAMED, ","), index=INDEX)

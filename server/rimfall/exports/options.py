@@ -189,7 +189,9 @@ def _check(options, scene):
         floors = scene.habitat.grounds
         if options.origin[3] >= floors:
             raise BadInput(
-                wrong("export.origin.floor", options.origin[3], tr("{least} to {most}", least=0, most=floors - 1))
+                wrong(
+                    "export.origin.floor", options.origin[3], tr("{least} to {greatest}", least=0, greatest=floors - 1)
+                )
             )
     for k, camera in enumerate(options.stage_cameras):
         _check_sight(f"export.stage_cameras.{k}", camera)

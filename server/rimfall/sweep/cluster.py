@@ -10,6 +10,7 @@ from concurrent.futures import CancelledError
 
 from .. import __version__
 from ..errors import BadInput, refusal
+from ..language import tr
 from .job import Outcome, work
 
 _AHEAD = 4  # combinations handed in for each thread of the cluster: none waits, and what waits to be written stays few
@@ -56,10 +57,11 @@ def _package():
     try:
         import distributed
     except ImportError:
-        say = "A scheduler needs the package distributed, which is not installed; install it with: pip install 'rimfall[cluster]'."
-        raise BadInput(
-            refusal("scheduler", "no package distributed", "used with the extra cluster installed", say)
-        ) from None
+        say = tr(
+            "A scheduler needs the package distributed, which is not installed; install it with: pip install 'rimfall[cluster]'."
+        )
+        was, may_be = tr("no package distributed"), tr("used with the extra cluster installed")
+        raise BadInput(refusal("scheduler", was, may_be, say)) from None
     return distributed
 
 
@@ -71,15 +73,14 @@ def _client(distributed, address):
     try:
         client = distributed.Client(address, set_as_default=False, timeout=_JOINS_WITHIN_S)
     except (OSError, ValueError) as error:
-        say = f"No scheduler answers at {address}: {error}."
-        raise BadInput(
-            refusal("scheduler", address, "the address of a running scheduler, such as tcp://127.0.0.1:8786", say)
-        ) from None
+        say = tr("No scheduler answers at {address}: {error}.", address=address, error=error)
+        may_be = tr("the address of a running scheduler, such as tcp://127.0.0.1:8786")
+        raise BadInput(refusal("scheduler", address, may_be, say)) from None
     try:
         yield client
     except (OSError, CancelledError):
-        say = f"The scheduler at {address} went away; the same command goes on from here."
-        raise BadInput(refusal("scheduler", address, "a scheduler that runs on", say)) from None
+        say = tr("The scheduler at {address} went away; the same command goes on from here.", address=address)
+        raise BadInput(refusal("scheduler", address, tr("a scheduler that runs on"), say)) from None
     finally:
         client.close()
 
@@ -89,8 +90,8 @@ def _same_version(client, address):
     try:
         client.wait_for_workers(1, timeout=_JOINS_WITHIN_S)
     except TimeoutError:
-        say = f"The scheduler at {address} has no worker; start one with: dask worker {address}."
-        raise BadInput(refusal("scheduler", address, "a scheduler with a worker or more", say)) from None
+        say = tr("The scheduler at {address} has no worker; start one with: dask worker {address}.", address=address)
+        raise BadInput(refusal("scheduler", address, tr("a scheduler with a worker or more"), say)) from None
     for version in client.run(version_here, on_error="return").values():
         if version != __version__:
             raise _other_version(version)
@@ -102,6 +103,10 @@ def version_here():
 
 
 def _other_version(version):
-    has = version if isinstance(version, str) else f"none that can be used ({version})"
-    say = f"This is Rimfall {__version__}, but a worker has {has}; install the same version on every worker."
+    has = version if isinstance(version, str) else tr("none that can be used ({why})", why=version)
+    say = tr(
+        "This is Rimfall {version}, but a worker has {has}; install the same version on every worker.",
+        version=__version__,
+        has=has,
+    )
     return BadInput(refusal("scheduler", has, __version__, say))

@@ -10,6 +10,7 @@ import numpy as np
 from ..exports.drawing import Drawing, Stroke, Text, svg
 from ..exports.palette import SOFT, style_of
 from ..exports.plot_frame import marker
+from ..language import tr, written
 from .parameters import as_text
 
 PER_PAGE = 100
@@ -48,13 +49,19 @@ def page(grid, box, numbered):
     rows = -(-len(numbered) // columns)
     width = 2 * _MARGIN + columns * (_WIDE + _GAP) - _GAP
     height = 2 * _MARGIN + _HEAD + rows * (frame.cell_mm + _GAP) - _GAP
-    title = grid.document["title"] or "Untitled scene"
+    title = grid.document["title"] or tr("Untitled scene")
     items = [Text(_MARGIN, _MARGIN + 5.0, _cut(title, 50), 5.0, weight=600)]
     items += [Text(_MARGIN, _MARGIN + 10.0 + 4.0 * k, said, 2.8, italic=True) for k, said in enumerate(frame.legend())]
     for k, (number, record) in enumerate(numbered):
         at = (_MARGIN + k % columns * (_WIDE + _GAP), _MARGIN + _HEAD + k // columns * (frame.cell_mm + _GAP))
         items += frame.cell(np.array(at), number, record)
-    said = f"{title}: combinations {numbered[0][0]} to {numbered[-1][0]} of {grid.count}"
+    said = tr(
+        "{title}: combinations {first} to {last} of {count}",
+        title=title,
+        first=numbered[0][0],
+        last=numbered[-1][0],
+        count=grid.count,
+    )
     return svg(Drawing(max(width, _LEAST_WIDE), height, said, tuple(items), json.dumps(grid.document)))
 
 
@@ -80,8 +87,12 @@ class _PlotBox:
     def legend(self):
         """Two lines that say how to read it."""
         return (
-            f"{self.grid.count:,} combinations, all at one scale: each plot is {_WIDE / self.per_m:.3g} m wide, spinward to the right.",
-            "The thin line is height 0; a marker is where a motion first comes down.",
+            tr(
+                "{count} combinations, all at one scale: each plot is {width} m wide, spinward to the right.",
+                count=written(self.grid.count, ","),
+                width=written(_WIDE / self.per_m, ".3g"),
+            ),
+            tr("The thin line is height 0; a marker is where a motion first comes down."),
         )
 
     def cell(self, at, number, record):
@@ -90,7 +101,7 @@ class _PlotBox:
             f"{o.path.removeprefix('motions.').removeprefix('habitat.')} {as_text(v)}" for o, v in self._varied(number)
         ]
         if len(lines) > _MOST_LABELS:
-            lines = [*lines[: _MOST_LABELS - 1], "and more: see index.csv"]
+            lines = [*lines[: _MOST_LABELS - 1], tr("and more: see index.csv")]
         items = [Text(at[0], at[1] + _SIZE, str(number), _SIZE, weight=600)]
         items += [Text(at[0], at[1] + _SIZE + _LINE * k, _cut(said), _SIZE) for k, said in enumerate(lines, start=1)]
         plot = at + np.array([0.0, self.cell_mm - self.plot_mm])
@@ -99,7 +110,7 @@ class _PlotBox:
         for k, motion in enumerate(record["motions"]):
             items += self._path(plot, style_of(k), motion)
         if record["refused"]:
-            items.append(Text(plot[0], ground - 1.0, "refused: see index.csv", _SIZE, italic=True))
+            items.append(Text(plot[0], ground - 1.0, tr("refused: see index.csv"), _SIZE, italic=True))
         return items
 
     def _varied(self, number):

@@ -19,6 +19,7 @@ from .. import __version__
 from ..errors import BadInput, refusal
 from ..exports.formats import FORMATS
 from ..exports.writing import write_all
+from ..language import ENGLISH, tr
 from . import lock
 from .parameters import NUMBER, as_text
 
@@ -70,12 +71,14 @@ def opened(folder, sweep):
             for half in [*folder.glob(".*.part"), *(folder / RECORDS).glob(".*.part")]:  # of a run that was killed
                 half.unlink(missing_ok=True)
         except OSError as error:
-            say = f"Cannot write into {folder}: {error.strerror or error}."
-            raise BadInput(refusal("out", str(folder), "a folder that can be written", say)) from None
+            say = tr("Cannot write into {folder}: {why}.", folder=folder, why=error.strerror or error)
+            raise BadInput(refusal("out", str(folder), tr("a folder that can be written"), say)) from None
         if before is None:
             write_all({folder / REQUEST: _as_bytes(sweep)})
         elif before != _as_bytes(sweep):
-            raise _other(folder, f"{folder} holds another run ({_difference(before, sweep)}); choose another folder.")
+            how = _difference(before, sweep)
+            say = tr("{folder} holds another run ({how}); choose another folder.", folder=folder, how=how)
+            raise _other(folder, say)
         yield folder
 
 
@@ -83,16 +86,19 @@ def _check_empty(folder):
     """Raises BadInput where a folder that is no run's holds anything."""
     names = sorted(p.name for p in folder.iterdir() if not p.name.startswith("."))
     if names:
-        raise _other(folder, f"{folder} holds other files ({names[0]}); choose a new or an empty folder.")
+        say = tr("{folder} holds other files ({name}); choose a new or an empty folder.", folder=folder, name=names[0])
+        raise _other(folder, say)
 
 
 def _other(folder, say):
-    return BadInput(refusal("out", str(folder), "a new or an empty folder, or that of the same run", say))
+    return BadInput(refusal("out", str(folder), tr("a new or an empty folder, or that of the same run"), say))
 
 
 def _as_data(sweep):
+    spoken = {} if sweep.language == ENGLISH else {"language": sweep.language}
     return {
         "program": f"Rimfall {__version__}",
+        **spoken,
         "over": [{"path": path, "values": list(values)} for path, values in sweep.parameters],
         "export": {"formats": list(sweep.formats), "options": json.loads(sweep.export)},
         "scene": json.loads(sweep.scene),
@@ -109,8 +115,10 @@ def _difference(before, sweep):
         before = json.loads(before)
         differs = [key for key, value in _as_data(sweep).items() if before.get(key) != value]
     except (ValueError, AttributeError):
-        return f"its {REQUEST} cannot be read"
-    return f"its {REQUEST} differs in {', '.join(differs) or 'its wording'}"
+        return tr("its {file} cannot be read", file=REQUEST)
+    if not differs:
+        return tr("its {file} differs in its wording", file=REQUEST)
+    return tr("its {file} differs in {parts}", file=REQUEST, parts=", ".join(differs))
 
 
 def keep(folder, outcome):

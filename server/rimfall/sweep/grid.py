@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from math import prod
 
 from ..errors import BadInput, TooMuch, refusal
+from ..language import tr, written
 from ..scene.paths import keys_of, leads_to, overlapping, with_values
 from ..scene.reading import read
 from ..scene.tumbling import KIND as TUMBLE
@@ -58,12 +59,13 @@ def grid_of(scene, parameters):
     twins = overlapping(keys)
     if twins is not None:
         one, other = (parameters[k].path for k in twins)
-        say = f"--over {one} and --over {other} set the same thing; each may be varied once."
-        raise BadInput(refusal("over", one, "a path that no other --over sets", say))
+        say = tr("--over {one} and --over {other} set the same thing; each may be varied once.", one=one, other=other)
+        raise BadInput(refusal("over", one, tr("a path that no other --over sets"), say))
     grid = Grid(document, tuple(parameters), keys)
     if grid.count > GREATEST_COMBINATIONS:
-        say = f"There would be {grid.count:,} combinations; there may be {GREATEST_COMBINATIONS:,}."
-        raise TooMuch(refusal("over", grid.count, f"at most {GREATEST_COMBINATIONS:,} combinations", say))
+        most = written(GREATEST_COMBINATIONS, ",")
+        say = tr("There would be {count} combinations; there may be {most}.", count=written(grid.count, ","), most=most)
+        raise TooMuch(refusal("over", grid.count, tr("at most {most} combinations", most=most), say))
     return grid
 
 
@@ -94,7 +96,8 @@ def _said(grid, number, refused):
     given = ", ".join(f"{p.path}={as_text(v)}" for p, v in zip(grid.parameters, values, strict=True))
     mine = [k for k, keys in enumerate(grid.keys) if leads_to(".".join(map(str, keys)), refused.field)]
     where = f"{grid.parameters[mine[0]].option}={as_text(values[mine[0]])}: " if mine else ""
-    say = f"{where}{refused.say} (Combination {number}: {given}.)"
+    told = tr("(Combination {number}: {given}.)", number=number, given=given)
+    say = f"{where}{refused.say} {told}"
     return refusal(refused.field, refused.was, refused.may_be, say)
 
 
@@ -113,8 +116,20 @@ def _keys(document, parameter):
 def _shows_nothing(document, parameter):
     """The refusal of what would give the same files again and again."""
     tumbles = [motion["name"] for motion in document["motions"] if motion["kind"] == TUMBLE]
-    may_be = " or ".join(f"{_CRAFT}.{name}" for name in _OF_ITS_CRAFT)
-    say = f"{parameter.option}: no path or file of the scene shows it; of its craft vary {may_be}"
+    first, last = (f"{_CRAFT}.{name}" for name in _OF_ITS_CRAFT)
+    may_be = tr("{first} or {last}", first=first, last=last)
     if tumbles:
-        say += f", and how it tumbles by the fields of motions.{tumbles[0]}"
-    return BadInput(refusal("over", parameter.path, may_be, f"{say}."))
+        say = tr(
+            "{option}: no path or file of the scene shows it; of its craft vary {fields}, and how it tumbles by the fields of "
+            "motions.{name}.",
+            option=parameter.option,
+            fields=may_be,
+            name=tumbles[0],
+        )
+    else:
+        say = tr(
+            "{option}: no path or file of the scene shows it; of its craft vary {fields}.",
+            option=parameter.option,
+            fields=may_be,
+        )
+    return BadInput(refusal("over", parameter.path, may_be, say))

@@ -13,6 +13,7 @@ from .. import __version__
 from ..errors import Refused
 from ..exports.formats import FORMATS
 from ..exports.options import read_options
+from ..language import ENGLISH, speaking
 from ..scene import questions
 from ..scene.reading import read
 from ..scene.work import bounded_alone
@@ -25,12 +26,14 @@ _SKETCH_POINTS = 40  # of a path on the contact sheet: a plot of 3 cm shows no m
 
 @dataclass(frozen=True)
 class Sweep:
-    """A whole run: scene, the document as JSON; parameters, ((path, values), …); formats, names; export, the options as JSON."""
+    """A whole run: scene, the document as JSON; parameters, ((path, values), …); formats, names; export, the options as JSON; language, that
+    of the words in its files."""
 
     scene: str
     parameters: tuple
     formats: tuple
     export: str
+    language: str = ENGLISH
 
 
 @dataclass(frozen=True)
@@ -54,7 +57,8 @@ _grid_once = lru_cache(maxsize=2)(grid_of_sweep)
 
 def work(sweep, number):
     """The Outcome of one combination. What is refused in it is in its record; the rest of it is done."""
-    return bounded_alone(_worked, sweep, number)
+    with speaking(sweep.language):
+        return bounded_alone(_worked, sweep, number)
 
 
 def _worked(sweep, number):

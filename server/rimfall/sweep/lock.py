@@ -9,6 +9,7 @@ import os
 import socket
 
 from ..errors import BadInput, refusal
+from ..language import tr
 
 try:
     import fcntl
@@ -28,11 +29,15 @@ def only_run_in(folder, inner):
     handle = os.open(inner / NAME, os.O_RDWR | os.O_CREAT, 0o644)
     try:
         if not _take(handle):
-            holder = os.read(handle, 200).decode("utf-8", "replace").strip() or "one that has just begun"
-            say = f"Another run is at work in {folder}: {holder}. Wait for its end, or choose another folder."
-            raise BadInput(refusal("out", str(folder), "a folder that no other run is at work in", say))
+            holder = os.read(handle, 200).decode("utf-8", "replace").strip() or tr("one that has just begun")
+            say = tr(
+                "Another run is at work in {folder}: {holder}. Wait for its end, or choose another folder.",
+                folder=folder,
+                holder=holder,
+            )
+            raise BadInput(refusal("out", str(folder), tr("a folder that no other run is at work in"), say))
         os.ftruncate(handle, 0)
-        os.write(handle, f"process {os.getpid()} on {socket.gethostname()}".encode())
+        os.write(handle, tr("process {number} on {machine}", number=os.getpid(), machine=socket.gethostname()).encode())
         try:
             yield
         finally:

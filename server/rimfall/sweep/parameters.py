@@ -12,11 +12,12 @@ from fractions import Fraction
 import numpy as np
 
 from ..errors import BadInput, refusal
+from ..language import tr, tr_later, written
 
 GREATEST_VALUES = 100_000
 NUMBER = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?")
 WORDS = {"null": None, "true": True, "false": False}
-MAY_BE = "PATH=first..last/count or PATH=value,value,value"
+MAY_BE = tr_later("PATH=first..last/count or PATH=value,value,value")
 
 
 @dataclass(frozen=True)
@@ -37,7 +38,11 @@ def parse(text):
     path, equals, listed = text.partition("=")
     path = path.strip()
     if not equals or not path or not listed.strip() or "" in path.split("."):
-        raise _refused(text, text, f"--over was {text!r}; it must be {MAY_BE}.")
+        raise _refused(
+            text,
+            text,
+            tr("{field} was {value}; it must be {allowed}.", field="--over", value=repr(text), allowed=tr(MAY_BE)),
+        )
     return parameter_of(path, _spaced(text, listed) if _is_range(listed) else _listed(text, listed))
 
 
@@ -54,11 +59,22 @@ def parameter_of(path, values):
     seen = set()
     for value in values:
         if _key(value) in seen:
-            raise _refused(path, value, f"--over {path} has {as_text(value)} twice; every value may be there once.")
+            raise _refused(
+                path,
+                value,
+                tr("--over {path} has {value} twice; every value may be there once.", path=path, value=as_text(value)),
+            )
         seen.add(_key(value))
     if not 1 <= len(values) <= GREATEST_VALUES:
         raise _refused(
-            path, len(values), f"--over {path} has {len(values):,} values; it may have 1 to {GREATEST_VALUES:,}."
+            path,
+            len(values),
+            tr(
+                "--over {path} has {count} values; it may have 1 to {most}.",
+                path=path,
+                count=written(len(values), ","),
+                most=written(GREATEST_VALUES, ","),
+            ),
         )
     return Parameter(path, values)
 
@@ -78,7 +94,14 @@ def _spaced(text, listed):
     first, last, count = _ends(text, listed)
     if not 2 <= count <= GREATEST_VALUES:
         raise _refused(
-            text, count, f"--over {text} asks for {count:,} values; a range may have 2 to {GREATEST_VALUES:,}."
+            text,
+            count,
+            tr(
+                "--over {text} asks for {count} values; a range may have 2 to {most}.",
+                text=text,
+                count=written(count, ","),
+                most=written(GREATEST_VALUES, ","),
+            ),
         )
     return [_finite(text, first + (last - first) * k / (count - 1)) for k in range(count)]
 
@@ -89,7 +112,11 @@ def _ends(text, listed):
     whole = len(parts) == 3 and all(NUMBER.fullmatch(p) for p in parts[:2]) and re.fullmatch(r"\d{1,9}", parts[2])
     if not whole or not re.fullmatch(r"[^/:]*\.\.[^/:]*/[^/:]*", listed):
         such = f"{parts[0]}..{parts[1]}/{parts[2]}" if whole else "1..6/11"
-        raise _refused(text, listed, f"--over {text} is not a range; it must be first..last/count, such as {such}.")
+        raise _refused(
+            text,
+            listed,
+            tr("--over {text} is not a range; it must be first..last/count, such as {such}.", text=text, such=such),
+        )
     return Fraction(parts[0]), Fraction(parts[1]), int(parts[2])
 
 
@@ -99,7 +126,9 @@ def _listed(text, listed):
 
 def _value(text, word):
     if not word:
-        raise _refused(text, text, f"--over {text} has an empty value; it must be {MAY_BE}.")
+        raise _refused(
+            text, text, tr("--over {text} has an empty value; it must be {may_be}.", text=text, may_be=tr(MAY_BE))
+        )
     if NUMBER.fullmatch(word):
         return _finite(text, Fraction(word))
     return WORDS.get(word, word)
@@ -109,7 +138,7 @@ def _finite(text, exact):
     try:
         return float(exact)
     except OverflowError:
-        raise _refused(text, text, f"--over {text} has a number too great for any field.") from None
+        raise _refused(text, text, tr("--over {text} has a number too great for any field.", text=text)) from None
 
 
 def _plain(value):
@@ -128,4 +157,4 @@ def _key(value):
 
 
 def _refused(field, was, say):
-    return BadInput(refusal("over", was, MAY_BE, say))
+    return BadInput(refusal("over", was, tr(MAY_BE), say))

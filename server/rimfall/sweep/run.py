@@ -11,6 +11,7 @@ from ..errors import BadInput, refusal
 from ..exports.formats import FORMATS
 from ..exports.options import read_options
 from ..exports.writing import write_all
+from ..language import spoken, tr, tr_later, written
 from ..processes import workers_of
 from . import cluster, contact_sheet, folder, local
 from .grid import check, grid_of
@@ -35,21 +36,26 @@ def sweep_of(scene, parameters, formats=(), options=None):
     for name in formats:
         if name not in FORMATS:
             may_be = ", ".join(FORMATS)
-            raise BadInput(refusal("export", name, may_be, f"--export was {name}; it must be {may_be}."))
-    if not parameters:
-        raise BadInput(
-            refusal(
-                "over",
-                None,
-                "at least one",
-                "Nothing is varied; say what with --over, such as --over habitat.spin_rpm=1..6/11.",
+            raise BadInput(
+                refusal(
+                    "export",
+                    name,
+                    may_be,
+                    tr("{field} was {value}; it must be {allowed}.", field="--export", value=name, allowed=may_be),
+                )
             )
-        )
+    if not parameters:
+        say = tr("Nothing is varied; say what with --over, such as --over habitat.spin_rpm=1..6/11.")
+        raise BadInput(refusal("over", None, tr("at least one"), say))
     read_options(options, scene)
     grid = grid_of(scene, parameters)
     varied = tuple((o.path, o.values) for o in parameters)
     sweep = Sweep(
-        json.dumps(grid.document, ensure_ascii=False), varied, tuple(dict.fromkeys(formats)), json.dumps(options or {})
+        json.dumps(grid.document, ensure_ascii=False),
+        varied,
+        tuple(dict.fromkeys(formats)),
+        json.dumps(options or {}),
+        spoken(),
     )
     return sweep, grid
 
@@ -58,7 +64,7 @@ def run(sweep, grid, out, workers=None, scheduler=None, quiet=False):
     """Do every combination that is not done yet, into the folder `out`; returns Done. Raises Refused, and KeyboardInterrupt
     where it is stopped; what is written by then stays, and the same run goes on from there."""
     workers = workers_of(workers)
-    check(grid, None if quiet else progress_teller("checked"))
+    check(grid, None if quiet else progress_teller(tr_later("{done} of {of} checked")))
     with folder.opened(out, sweep) as run_folder:
         numbers = [n for n in range(1, grid.count + 1) if folder.record_of(run_folder, n) is None]
         failed = {}
@@ -72,13 +78,13 @@ def run(sweep, grid, out, workers=None, scheduler=None, quiet=False):
 def _keep_all(run_folder, doing, count, left, quiet):
     """Write each Outcome as it comes; number -> sentence of those that failed by a fault of ours, which are not kept."""
     done, failed = count - left, {}
-    report = None if quiet else progress_teller("worked out", done)
+    report = None if quiet else progress_teller(tr_later("{done} of {of} worked out"), done)
     with contextlib.closing(doing):
         for number, outcome in doing:
             if isinstance(outcome, Outcome):
                 folder.keep(run_folder, outcome)
             else:
-                failed[number] = f"It failed: {type(outcome).__name__}: {outcome}"
+                failed[number] = tr("It failed: {kind}: {why}", kind=type(outcome).__name__, why=outcome)
             done += 1
             if report is not None:
                 report(done, count)
@@ -110,12 +116,14 @@ def _records(run_folder, grid, failed):
             yield number, folder.record_of(run_folder, number)
 
 
-def progress_line(what, done, of, began_with, spent_s):
-    """ "312 of 1,000 worked out, 12 s left". began_with: how many were done before; spent_s: seconds since."""
-    said = f"{done:,} of {of:,} {what}"
+def progress_line(text, done, of, began_with, spent_s):
+    """ "312 of 1,000 worked out, 12 s left". text: a message with {done} and {of}; began_with: how many were done before; spent_s: seconds
+    since."""
+    said = tr(text, done=written(done, ","), of=written(of, ","))
     if done in (of, began_with):
         return said
-    return f"{said}, {_duration(spent_s / (done - began_with) * (of - done))} left"
+    left = _duration(spent_s / (done - began_with) * (of - done))
+    return tr("{said}, {time} left", said=said, time=left)
 
 
 def _duration(seconds):
@@ -127,7 +135,7 @@ def _duration(seconds):
     return f"{whole // 3600} h {whole % 3600 // 60:02} min"
 
 
-def progress_teller(what, began_with=0, out=None, clock=time.monotonic):
+def progress_teller(text, began_with=0, out=None, clock=time.monotonic):
     """A function of (done, of) that says so on `out`, not more often than a reader can follow, and at the end."""
     out = out or sys.stderr
     terminal = out.isatty()
@@ -139,7 +147,7 @@ def progress_teller(what, began_with=0, out=None, clock=time.monotonic):
         now_s = clock()
         if done < of and now_s - last["s"] < every_s:
             return
-        said = progress_line(what, done, of, began_with, now_s - began_s)
+        said = progress_line(text, done, of, began_with, now_s - began_s)
         ends = "\n" if done == of or not terminal else ""
         start = "\r" if terminal else ""
         with contextlib.suppress(OSError):  # whoever read it has gone; the work goes on

@@ -9,6 +9,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Discriminator, Tag, WithJsonSchema, WrapValidator
 
 from ..fields import Strict, Vector, Version, choice, linear, listed, log, number, of_kind, text, vector
+from ..language import tr_later
 from ..scene import examples
 from ..scene.document import Scene
 from ..scene.export_part import GREATEST_FOV_DEG, LEAST_FOV_DEG
@@ -18,8 +19,8 @@ GREATEST_CHANGES = 100  # things that one step changes
 LETTERS = ("a", "b", "c", "d", "e", "w")  # of the seats, as the page has them
 ARROWS = ("velocity", "centrifugal", "coriolis")
 PACES = (1, 0.5, 0.25, 0.1)
-_A_SEAT = "a, b, c, d, e or w, a camera in braces (position_m, target_m, up, vertical_fov_deg), or null"
-A_SCENE = "a scene document, the name of a scene to start from, or null: that of the step before"
+_A_SEAT = tr_later("a, b, c, d, e or w, a camera in braces (position_m, target_m, up, vertical_fov_deg), or null")
+A_SCENE = tr_later("a scene document, the name of a scene to start from, or null: that of the step before")
 
 
 def _is_pace(value: Any):
@@ -37,11 +38,11 @@ class Camera(Strict):
     """Where one looks from, in the axes of files: X spinward, Y up and Z along the spin vector at the reference line, the origin on the
     axis; aboard in the space that turns, outside in the one that does not."""
 
-    position_m: Vector = vector("Position", "m")
-    target_m: Vector = vector("Looks at", "m")
-    up: Vector = vector("Up", "", (0.0, 1.0, 0.0))
+    position_m: Vector = vector(tr_later("Position"), "m")
+    target_m: Vector = vector(tr_later("Looks at"), "m")
+    up: Vector = vector(tr_later("Up"), "", (0.0, 1.0, 0.0))
     vertical_fov_deg: float = number(
-        "Field of view", "°", LEAST_FOV_DEG, GREATEST_FOV_DEG, 30.0, shown=log(1, GREATEST_FOV_DEG)
+        tr_later("Field of view"), "°", LEAST_FOV_DEG, GREATEST_FOV_DEG, 30.0, shown=log(1, GREATEST_FOV_DEG)
     )
 
 
@@ -54,47 +55,53 @@ Seat = Annotated[
 class Seats(Strict):
     """From where both stages are seen; null: as when the scene is opened."""
 
-    aboard: Seat | None = of_kind("Seat aboard", "seat", None, may_be=_A_SEAT)
-    outside: Seat | None = of_kind("Seat outside", "seat", None, may_be=_A_SEAT)
+    aboard: Seat | None = of_kind(tr_later("Seat aboard"), "seat", None, may_be=_A_SEAT)
+    outside: Seat | None = of_kind(tr_later("Seat outside"), "seat", None, may_be=_A_SEAT)
 
 
 class Ask(Strict):
     """What the room is asked: where a motion comes down. Of it nothing that is to come is shown until it is revealed."""
 
-    motion: str = text("Motion", 60, min_length=1, may_be="the name of a motion of the step's scene")
-    until_s: float = number("Stands still at", "s", 0, 4_200, 0.0, shown=linear(0, 60))
+    motion: str = text(
+        tr_later("Motion"), 60, min_length=1, may_be=tr_later("the name of a motion of the step's scene")
+    )
+    until_s: float = number(tr_later("Stands still at"), "s", 0, 4_200, 0.0, shown=linear(0, 60))
 
 
 class Step(Strict):
     """One step of a talk."""
 
-    scene: AnyScene = of_kind("Scene", "scene", None, may_be=A_SCENE)
+    scene: AnyScene = of_kind(tr_later("Scene"), "scene", None, may_be=A_SCENE)
     change: dict[str, Any] = of_kind(
-        "Change", "change", {}, may_be="paths of the scene and their values, in braces", max_length=GREATEST_CHANGES
+        tr_later("Change"),
+        "change",
+        {},
+        may_be=tr_later("paths of the scene and their values, in braces"),
+        max_length=GREATEST_CHANGES,
     )
-    line: str = text("Line", 160, "")
-    notes: str = text("Notes", 4_000, "")
-    place: Literal[2, 4, 5, 6] = choice("Place", default=2)
-    show: Literal["both", "aboard", "outside"] = choice("Stages", default="both")
-    merged: bool = of_kind("Merged", "flag", False, may_be="true or false")
-    swapped: bool = of_kind("Swapped", "flag", False, may_be="true or false")
+    line: str = text(tr_later("Line"), 160, "")
+    notes: str = text(tr_later("Notes"), 4_000, "")
+    place: Literal[2, 4, 5, 6] = choice(tr_later("Place"), default=2)
+    show: Literal["both", "aboard", "outside"] = choice(tr_later("Stages"), default="both")
+    merged: bool = of_kind(tr_later("Merged"), "flag", False, may_be=tr_later("true or false"))
+    swapped: bool = of_kind(tr_later("Swapped"), "flag", False, may_be=tr_later("true or false"))
     seats: Seats = Seats()
-    hidden: list[str] = listed("Hidden motions", 100, [])
-    companion: bool = of_kind("Companion aboard", "flag", True, may_be="true or false")
-    companion_outside: bool = of_kind("Companion outside", "flag", False, may_be="true or false")
-    dimensions: bool = of_kind("Dimensions", "flag", True, may_be="true or false")
-    arrows: list[Literal[ARROWS]] = listed("Arrows", 3, list(ARROWS))
-    from_s: float = number("From", "s", 0, 4_200, 0.0, shown=linear(0, 60))
-    until_s: float | None = number("Pause point", "s", 0, 4_200, None, shown=linear(0, 60))
-    pace: Pace = of_kind("Pace", "pace", 1, may_be="1, 0.5, 0.25 or 0.1")
-    plays: bool = of_kind("Plays", "flag", True, may_be="true or false")
-    ask: Ask | None = of_kind("Question to the room", "part", None)
+    hidden: list[str] = listed(tr_later("Hidden motions"), 100, [])
+    companion: bool = of_kind(tr_later("Companion aboard"), "flag", True, may_be=tr_later("true or false"))
+    companion_outside: bool = of_kind(tr_later("Companion outside"), "flag", False, may_be=tr_later("true or false"))
+    dimensions: bool = of_kind(tr_later("Dimensions"), "flag", True, may_be=tr_later("true or false"))
+    arrows: list[Literal[ARROWS]] = listed(tr_later("Arrows"), 3, list(ARROWS))
+    from_s: float = number(tr_later("From"), "s", 0, 4_200, 0.0, shown=linear(0, 60))
+    until_s: float | None = number(tr_later("Pause point"), "s", 0, 4_200, None, shown=linear(0, 60))
+    pace: Pace = of_kind(tr_later("Pace"), "pace", 1, may_be=tr_later("1, 0.5, 0.25 or 0.1"))
+    plays: bool = of_kind(tr_later("Plays"), "flag", True, may_be=tr_later("true or false"))
+    ask: Ask | None = of_kind(tr_later("Question to the room"), "part", None)
 
 
 class Talk(Strict):
     """A whole talk."""
 
-    rimfall_talk: Version = of_kind("Version of the talk", "version")
-    title: str = text("Title", 200)
-    about: str = text("About", 1_000, "")
-    steps: list[Step] = listed("Steps", GREATEST_STEPS, least=1)
+    rimfall_talk: Version = of_kind(tr_later("Version of the talk"), "version")
+    title: str = text(tr_later("Title"), 200)
+    about: str = text(tr_later("About"), 1_000, "")
+    steps: list[Step] = listed(tr_later("Steps"), GREATEST_STEPS, least=1)

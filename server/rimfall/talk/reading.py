@@ -1,6 +1,7 @@
 """From bytes or text to a talk that can be given: parsed, each step's scene made from the one before, checked, every default filled in."""
 
 from ..errors import BadInput, refusal
+from ..language import tr, tr_later, written
 from ..scene.described import described, walk
 from ..scene.reading import parsed
 from ..scene.validation_errors import wrong
@@ -8,7 +9,10 @@ from .document import Talk
 from .resolving import given
 
 FIELDS = {path: described(field) for path, field in walk(Talk) if not path.startswith("steps.*.scene.")}
-_EACH = {"hidden": "the name of a motion of the step's scene", "arrows": "velocity, centrifugal or coriolis"}
+_EACH = {
+    "hidden": tr_later("the name of a motion of the step's scene"),
+    "arrows": tr_later("velocity, centrifugal or coriolis"),
+}
 FIELDS |= {f"steps.*.{name}.*": FIELDS[f"steps.*.{name}"] | {"may_be": may_be} for name, may_be in _EACH.items()}
 _MOST_REFUSALS = 20
 
@@ -29,12 +33,22 @@ def read(source):
 def _clashes(step, at):
     """What the fields of a step have against one another."""
     if step.until_s is not None and step.until_s < step.from_s:
-        yield _wrong(f"{at}.until_s", step.until_s, f"at least {step.from_s:g} s, from which the step begins, or null")
+        yield _wrong(
+            f"{at}.until_s",
+            step.until_s,
+            tr("at least {time} s, from which the step begins, or null", time=written(step.from_s, "g")),
+        )
     if step.ask is None:
         return
     last_s = 4_200 if step.until_s is None else max(step.until_s, step.from_s)
     if not step.from_s <= step.ask.until_s <= last_s:
-        yield _wrong(f"{at}.ask.until_s", step.ask.until_s, f"{step.from_s:g} to {last_s:,g} s, while the step plays")
+        yield _wrong(
+            f"{at}.ask.until_s",
+            step.ask.until_s,
+            tr(
+                "{first} to {last} s, while the step plays", first=written(step.from_s, "g"), last=written(last_s, ",g")
+            ),
+        )
 
 
 def _wrong(field, was, may_be):
@@ -47,4 +61,4 @@ def _of_step(one):
     parts = one.field.split(".")
     if parts[0] != "steps" or len(parts) < 2 or not parts[1].isdigit():
         return one
-    return refusal(one.field, one.was, one.may_be, f"Step {int(parts[1]) + 1}: {one.say}")
+    return refusal(one.field, one.was, one.may_be, tr("Step {number}: {what}", number=int(parts[1]) + 1, what=one.say))

@@ -4,13 +4,16 @@ from dataclasses import dataclass
 from typing import Any
 
 from ..errors import BadInput, Refused, TooMuch, refusal
+from ..language import tr, tr_later, written
 from ..scene import examples, reading
 from ..scene.document import Scene
 from ..scene.paths import keys_of, leads_to, overlapping, with_values
 from ..scene.tumbling import tumbler
-from ..scene.validation_errors import as_json, wrong
+from ..scene.validation_errors import as_json, missing, wrong
 from .document import A_SCENE, Step
 
+_SCENE = {"label": tr_later("Scene"), "may_be": A_SCENE}
+A_FIRST_SCENE = tr_later("a scene document or the name of a scene to start from: there is no step before")
 GREATEST_BYTES = 8_000_000  # of all its steps' scenes, whole
 _OPENED = ("b", "d")  # from where both stages are seen when a scene is opened
 _OPENED_TUMBLING = ("b", "b")
@@ -47,9 +50,15 @@ def given(talk):
         _check_names(step, scene, at)
         took_bytes += len(scene.model_dump_json())
         if took_bytes > GREATEST_BYTES:
-            most = f"{GREATEST_BYTES:,} bytes"
-            say = f"The scenes of the talk's first {number + 1} steps have {took_bytes:,} bytes, written out; all of them may have {most}."
-            raise TooMuch(refusal("steps", f"{took_bytes} bytes", f"at most {most}, scenes written out", say))
+            most = written(GREATEST_BYTES, ",")
+            say = tr(
+                "The scenes of the talk's first {count} steps have {bytes} bytes, written out; all of them may have {most} bytes.",
+                count=number + 1,
+                bytes=written(took_bytes, ","),
+                most=most,
+            )
+            may_be = tr("at most {most} bytes, scenes written out", most=most)
+            raise TooMuch(refusal("steps", tr("{bytes} bytes", bytes=took_bytes), may_be, say))
         steps.append(GivenStep(step, scene))
     return GivenTalk(talk.title, talk.about, tuple(steps))
 
@@ -59,19 +68,18 @@ def _scene(step, before, at):
     field = f"{at}.scene"
     if step.scene is None:
         if before is None:
-            may_be = "a scene document or the name of a scene to start from: there is no step before"
-            raise BadInput(refusal(field, "nothing", may_be, f"Scene is missing; it must be {may_be}."))
+            raise BadInput(missing(field, A_FIRST_SCENE, _SCENE))
         return before
     source = step.scene
     if isinstance(source, str):
         source = examples.example(source)
         if source is None:
-            names = ", ".join(examples.SAY)
-            raise BadInput(wrong(field, step.scene, f"the name of a scene to start from ({names})", {"label": "Scene"}))
+            may_be = tr("the name of a scene to start from ({names})", names=", ".join(examples.SAY))
+            raise BadInput(wrong(field, step.scene, may_be, _SCENE))
     elif isinstance(source, dict):
         source = reading.as_json(source)
     else:
-        raise BadInput(wrong(field, source, A_SCENE, {"label": "Scene"}))
+        raise BadInput(wrong(field, source, A_SCENE, _SCENE))
     return _read(source, lambda name: f"{field}.{name}")
 
 
@@ -99,8 +107,9 @@ def _changed(scene, step, at):
     twins = overlapping(keys)
     if twins is not None:
         one, other = (list(step.change)[k] for k in twins)
-        say = f"{one} and {other} set the same thing; each may be set once."
-        raise BadInput(refusal(f"{at}.change.{one}", as_json(step.change[one]), "a path that no other sets", say))
+        say = tr("{one} and {other} set the same thing; each may be set once.", one=one, other=other)
+        may_be = tr("a path that no other sets")
+        raise BadInput(refusal(f"{at}.change.{one}", as_json(step.change[one]), may_be, say))
     named = dict(zip((".".join(map(str, one)) for one in keys), step.change, strict=True))
 
     def field_of(field):
@@ -114,13 +123,12 @@ def _changed(scene, step, at):
 def _check_names(step, scene, at):
     """Raise BadInput where a step speaks of a motion that its scene does not have."""
     names = [motion.name for motion in scene.motions]
-    there = (
-        f"the name of a motion of the step's scene ({', '.join(names)})"
-        if names
-        else "left out: nothing moves in the step's scene"
-    )
-    asked = [] if step.ask is None else [("ask.motion", "Motion", step.ask.motion)]
-    said = [*((f"hidden.{k}", "Hidden motion", name) for k, name in enumerate(step.hidden)), *asked]
+    if names:
+        there = tr("the name of a motion of the step's scene ({names})", names=", ".join(names))
+    else:
+        there = tr("left out: nothing moves in the step's scene")
+    asked = [] if step.ask is None else [("ask.motion", tr_later("Motion"), step.ask.motion)]
+    said = [*((f"hidden.{k}", tr_later("Hidden motion"), name) for k, name in enumerate(step.hidden)), *asked]
     faults = [wrong(f"{at}.{field}", name, there, {"label": label}) for field, label, name in said if name not in names]
     if faults:
         raise BadInput(*faults)

@@ -11,7 +11,7 @@ from starlette.requests import ClientDisconnect
 from .. import __version__
 from ..errors import BadInput, Refused, refusal
 from ..folders import folder
-from ..language import in_signs, tr, tr_later
+from ..language import in_signs, speaking, tr, tr_later
 from ..phrases import OR
 from . import api, page
 from .connections import OUT_OF_HANDLES, RETRY_AFTER_S
@@ -20,7 +20,7 @@ from .pool import Pool
 from .ready import Ready
 from .share import routes as share
 from .share.doors import Doors
-from .spoken import Spoken
+from .spoken import Spoken, language_of
 from .static import PageFiles, gzipped
 
 MAX_SECONDS = 20.0  # that one request may take, by default
@@ -109,16 +109,10 @@ def _answer_refusals(app: FastAPI):
         return await http(request, HTTPException(400, tr("it broke off")))
 
     @app.exception_handler(Exception)
-    async def fault(_: Request, error: Exception):
-        """A fault of ours in the shape of refusals; its traceback goes to whoever serves. Too few file handles pass."""
-        if isinstance(error, OSError) and error.errno in OUT_OF_HANDLES:
-            say = tr("The server has no file handle left; try again in {seconds} s.", seconds=RETRY_AFTER_S)
-            may_be = tr("a server with handles to spare")
-            response = answer(BadInput(refusal("server", error.strerror, may_be, say)), 503)
-            response.headers["retry-after"] = str(RETRY_AFTER_S)
-            return response
-        say = tr("Rimfall failed at this request. It is a fault of the program, not of what was asked.")
-        return answer(BadInput(refusal("server", type(error).__name__, tr("no fault"), say)), 500)
+    async def fault(request: Request, error: Exception):
+        """A fault of ours, which is told outside of all middleware."""
+        with speaking(language_of(request.headers)):
+            return _fault(error)
 
     @app.exception_handler(HTTPException)
     async def http(request: Request, error: HTTPException):
@@ -131,11 +125,23 @@ def _answer_refusals(app: FastAPI):
         return response
 
 
+def _fault(error):
+    """A fault of ours in the shape of refusals; its traceback goes to whoever serves. Too few file handles pass."""
+    if isinstance(error, OSError) and error.errno in OUT_OF_HANDLES:
+        say = tr("The server has no file handle left; try again in {seconds} s.", seconds=RETRY_AFTER_S)
+        may_be = tr("a server with handles to spare")
+        response = answer(BadInput(refusal("server", error.strerror, may_be, say)), 503)
+        response.headers["retry-after"] = str(RETRY_AFTER_S)
+        return response
+    say = tr("Rimfall failed at this request. It is a fault of the program, not of what was asked.")
+    return answer(BadInput(refusal("server", type(error).__name__, tr("no fault"), say)), 500)
+
+
 def _query(error):
     field = str(error["loc"][-1])
     may_be = _may_be(str(error.get("ctx", {}).get("expected") or error["msg"].removeprefix("Input should be ")))
     was = str(error.get("input"))
-    say = tr("{field} was {was}; it must be {may_be}.", field=field, was=was[:80], may_be=may_be)
+    say = tr("{field} was {value}; it must be {allowed}.", field=field, value=was[:80], allowed=may_be)
     return refusal(field, was, may_be, say)
 
 

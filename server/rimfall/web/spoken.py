@@ -19,8 +19,7 @@ class Spoken:
         if scope["type"] != "http":
             await self._app(scope, receive, send)
             return
-        headers = Headers(scope=scope)
-        language = chosen(_cookie(headers.get("cookie", "")), headers.get("accept-language", ""))
+        language = language_of(Headers(scope=scope))
 
         async def marked(message):
             if message["type"] == "http.response.start" and not scope["path"].startswith("/static/"):
@@ -31,6 +30,11 @@ class Spoken:
 
         with speaking(language):
             await self._app(scope, receive, marked)
+
+
+def language_of(headers):
+    """The language to speak to whoever sends a request with these headers."""
+    return chosen(_cookie(headers.get("cookie", "")), headers.get("accept-language", ""))
 
 
 def _cookie(header):

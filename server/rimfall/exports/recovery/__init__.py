@@ -28,7 +28,7 @@ from .terms import WANTED, Limits, Recovered, damaged, foreign, too_much
 from .texts import of_glb, of_html, of_notes, of_pdf, of_svg, of_usda
 
 _LONG = tr_later("The {kind} file is a document whose bytes are {was}; at most {most} are read.")
-_LARGE = tr_later("The {kind} file has bytes, as many as {was}; at most {most} are read.")
+_LARGE = tr_later("The whole file has bytes, as many as {was}; at most {most} are read.")
 _LONG_TEXT = tr_later("The {kind} file is a text whose bytes are {was}; at most {most} are read.")
 _LIMITS = Limits()
 _OF_A_PATH = replace(_LIMITS, file_bytes=2_000_000_000)  # a file on disk is read where it lies, not taken into memory
@@ -140,7 +140,7 @@ def _of_json(content, limits):
     first = bytes(text[:_FIRST])
     refuse_table(first)
     if len(content) == 0:
-        raise damaged("empty", tr("it has no bytes"))
+        raise BadInput(refusal("file", "empty", tr(WANTED), tr("The empty file is damaged: it has no bytes.")))
     if not _is_object(text):
         raise BadInput(
             refusal("file", first.decode("utf-8", "replace"), tr(WANTED), tr("This file is none that Rimfall writes."))

@@ -152,7 +152,9 @@ async def guess(request: Request, placed: Guess):
     if (
         not ask["low_m"] - STEP_M / 2 <= placed.along_m <= ask["high_m"] + STEP_M / 2
     ):  # an end is rounded as all marks are
-        may_be = tr("{least} to {most} m", least=written(ask["low_m"], "g"), most=written(ask["high_m"], "g"))
+        may_be = tr(
+            "{least} to {greatest}", least=written(ask["low_m"], "g"), greatest=written(ask["high_m"], "g") + " m"
+        )
         was = written(placed.along_m, "g")
         say = tr("The mark was at {was} m; it must be {may_be}.", was=was, may_be=may_be)
         raise BadInput(refusal("along_m", placed.along_m, may_be, say))
