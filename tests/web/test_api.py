@@ -327,7 +327,7 @@ def test_a_file_is_compressed_for_those_who_take_it(accepted, sent):
 def test_the_fields_are_compressed_for_those_who_take_it(accepted, sent):
     answer = call("GET", "/api/fields", headers={"accept-encoding": accepted})
     assert answer.headers.get("content-encoding") == sent
-    assert answer.headers["vary"] == "accept-encoding"
+    assert answer.headers["vary"] == "accept-encoding, accept-language, cookie"
     assert set(answer.json()["kinds"]) >= {"drop", "hang", "walk"}
 
 
