@@ -1,6 +1,6 @@
 // About what a ball spins as it leaves the hand: in words, or by three figures (spinward, up, axial).
 
-import { inSigns, tr, trLater } from '../../state/language.js';
+import { inSentence, inSigns, tr, trLater } from '../../state/language.js';
 import { fieldOf } from '../../state/fields.js';
 import { AXES, OWN, axisOf, nameOf } from '../../state/motions.js';
 import { parseFigure } from '../../state/units.js';
@@ -49,7 +49,7 @@ function createPart({ store, path, label, i }) {
     type: 'text',
     inputmode: 'decimal',
     autocomplete: 'off',
-    'aria-label': `${fieldOf(store.fields, path)?.label ?? tr('Axis')}: ${label.toLowerCase()}`,
+    'aria-label': `${fieldOf(store.fields, path)?.label ?? tr('Axis')}: ${inSentence(label)}`,
     onchange: keep,
     onfocus: () => input.select(),
   });
