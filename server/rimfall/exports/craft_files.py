@@ -17,11 +17,12 @@ from ..scene.craft.figures import numbers
 from .craft_report import PAGE_MM, WIDTH_MM, sheets
 from .craft_views import chart
 from .drawing import Drawing, Text, svg
+from .labels import wrapped
 from .palette import SOFT
 from .pdf import pdf
 
 VIEWS_HEIGHT_MM = 120.0
-_FOOT_MM, _SMALL_MM = 6.0, 2.7
+_FOOT_MM, _SMALL_MM, _LINE_MM = 6.0, 2.7, 3.6
 
 
 @dataclass(frozen=True)
@@ -43,8 +44,13 @@ def _svg(asked, answer, units):
         if asked.craft.title
         else tr("A craft, from its side and from its end")
     )
-    foot = Text(0.0, height_mm + _FOOT_MM - 1.5, caution(), _SMALL_MM, italic=True, colour=SOFT)
-    return svg(Drawing(WIDTH_MM, height_mm + _FOOT_MM, title, (*items, foot), asked.craft.model_dump_json()))
+    foot_mm = height_mm + _FOOT_MM
+    rows = [
+        Text(0.0, foot_mm - 1.5 + number * _LINE_MM, row, _SMALL_MM, italic=True, colour=SOFT)
+        for number, row in enumerate(wrapped(caution(), WIDTH_MM, _SMALL_MM))
+    ]
+    high_mm = foot_mm + (len(rows) - 1) * _LINE_MM
+    return svg(Drawing(WIDTH_MM, high_mm, title, (*items, *rows), asked.craft.model_dump_json()))
 
 
 def _pdf(asked, answer, units):

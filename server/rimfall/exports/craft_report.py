@@ -95,6 +95,8 @@ def _finding(pages, finding, chart):
 
 def _foot(number, count):
     down = PAGE_MM[1] - 11.0
-    yield Text(_MARGIN_MM, down, caution(), _SMALL_MM, italic=True, colour=SOFT)
+    rows = wrapped(caution(), WIDTH_MM, _SMALL_MM)
+    for over, row in enumerate(reversed(rows)):
+        yield Text(_MARGIN_MM, down - over * _LEADING * _SMALL_MM, row, _SMALL_MM, italic=True, colour=SOFT)
     page = tr("{number} of {count}", number=number, count=count)
     yield Text(PAGE_MM[0] - _MARGIN_MM, down + 1.5 * _SMALL_MM, page, _SMALL_MM, "end", colour=SOFT)

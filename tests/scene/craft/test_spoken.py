@@ -9,8 +9,10 @@ from pydantic import ValidationError
 
 from rimfall.errors import BadInput
 from rimfall.exports.craft_files import FORMATS, made
-from rimfall.exports.craft_report import sheets
+from rimfall.exports.craft_report import PAGE_MM, WIDTH_MM, sheets
+from rimfall.exports.labels import wide_mm
 from rimfall.language import speaking
+from rimfall.phrases import caution
 from rimfall.scene.craft import answers, blocks, examples
 from rimfall.scene.craft.asked import asked_of
 from rimfall.scene.craft.called import as_group, as_part, as_still_part
@@ -219,3 +221,16 @@ def test_a_craft_that_is_no_craft_is_refused_in_the_language_that_is_spoken():
     assert len(refused.refusals) == 2
     for one in refused.refusals:
         assert left_of(one.say, ("[0.0]", "-1")) == "", one.say
+
+
+def test_the_caution_has_room_on_the_page_in_every_language():
+    for language in ("en", "de"):
+        with speaking(language):
+            asked = asked_in(examples.example("ring-ship"))
+            foot = [item for item in sheets(asked, answers.of_asked(asked))[0].items if getattr(item, "italic", False)]
+            drawn = made("svg", asked, {}).decode()
+            words = caution()
+        assert " ".join(row.text for row in sorted(foot, key=lambda row: row.y_mm)) == words
+        assert max(wide_mm(row.text, row.size_mm) for row in foot) <= WIDTH_MM
+        assert max(row.y_mm for row in foot) < PAGE_MM[1] - 10
+        assert all(row.text in drawn for row in foot)
