@@ -66,7 +66,7 @@ function leftOut(assumptions) {
 const LAWS = [
   [() => true, trLater('Motion: a free body goes straight in the room that does not turn; carried into the turning one, any mechanics text, such as Taylor, Classical Mechanics (2005), chapter 9. One g is 9.80665 m/s² (CGPM 1901).')],
   [({ air }) => air, trLater('Air: gas constant and viscosity of ISO 2533:1975; turning with the habitat, thinner toward the axis.')],
-  [({ air, spheres }) => air && spheres, trLater('Drag of a sphere: Clift, Grace and Weber, Bubbles, Drops and Particles (1978), table 5.2, made smooth.')],
+  [({ air, spheres }) => air && spheres, trLater('Drag of a sphere: Clift, Grace and Weber, Bubbles, Drops and Particles (1978), table {table}, made smooth.')],
   [({ air, spun }) => air && spun, trLater('Lift of a spinning ball: the fit of Cross and Nathan to measured flights of baseballs.')],
   [({ regimes }) => regimes.has('stream'), trLater('Streams: Grant and Middleman, AIChE J. 12, 669 (1966), for where they break; Rayleigh (1878) for the drops.')],
   [({ regimes }) => regimes.has('drips'), trLater('Dripping: the law of Tate, corrected by Lando and Oakley, J. Colloid Interface Sci. 25, 526 (1967).')],
@@ -93,7 +93,7 @@ export function sourcesOf(store) {
     regimes: new Set(answers.map(m => m.stream?.regime)),
     touches: answers.some(m => m.surface || m.events.some(event => event.velocity_after_m_s?.some(Boolean))),
   };
-  const laws = LAWS.filter(([when]) => when(used)).map(([, say]) => tr(say));
+  const laws = LAWS.filter(([when]) => when(used)).map(([, say]) => tr(say, { table: '5.2' }));
   const things = [...bodies, ...liquids].map(({ name, source }) => {
     const called = liquidName(bodyName(name));
     return `${called[0].toUpperCase()}${called.slice(1)}: ${source}.`;

@@ -4,19 +4,22 @@
 import { tr, trLater } from '../state/language.js';
 
 const ROTATING = trLater('J. R. Taylor, Classical Mechanics (2005), chapter 9');
+const GOLDSTEIN = trLater('H. Goldstein, C. Poole and J. Safko, Classical Mechanics (3rd edition, 2002)');
+const OF_SECTION = trLater('{book}, section {section}');
+const FROM_SECTIONS = trLater('follows from {book}, sections {section} and {next}');
 const SI = trLater('ISO 80000-3, Quantities and units: space and time');
 const RADIANS = trLater('with the spin in radians a second: rpm × 0.1047');
 
-// term: [how it is worked out, sketch, source]
+// term: [how it is worked out, sketch, source: a text, or one with a book and its sections]
 // biome-ignore format: a row is a term
 export const MORE = {
-  Centrifugal: [trLater('spin² × distance from the axis, {radians}'), 'outward', trLater('{rotating}, section 9.6')],
-  Coriolis: [trLater('2 × spin × the speed across the axis, at a right angle to it, {radians}'), 'sideways', trLater('{rotating}, section 9.7')],
-  'Coriolis ratio': [trLater('2 × walking speed ÷ rim speed'), 'sideways', trLater('{rotating}, section 9.7')],
-  Euler: [trLater('how fast the spin changes × distance from the axis'), 'along', trLater('H. Goldstein, C. Poole and J. Safko, Classical Mechanics (3rd edition, 2002), section 4.10')],
+  Centrifugal: [trLater('spin² × distance from the axis, {radians}'), 'outward', [OF_SECTION, ROTATING, '9.6']],
+  Coriolis: [trLater('2 × spin × the speed across the axis, at a right angle to it, {radians}'), 'sideways', [OF_SECTION, ROTATING, '9.7']],
+  'Coriolis ratio': [trLater('2 × walking speed ÷ rim speed'), 'sideways', [OF_SECTION, ROTATING, '9.7']],
+  Euler: [trLater('how fast the spin changes × distance from the axis'), 'along', [OF_SECTION, GOLDSTEIN, '4.10']],
   Drag: [trLater('½ × air density × drag coefficient × area × speed², against the way it goes'), 'against', trLater('F. M. White, Fluid Mechanics, chapter 7')],
   'Plain gravity': [trLater('½ × gravity × time², straight down, the same everywhere'), 'plain', trLater('J. R. Taylor, Classical Mechanics (2005), chapter 1')],
-  Drift: [trLater('where it lands less the place straight under the release, along the ground'), 'drift', trLater('{rotating}, section 9.8 (free fall)')],
+  Drift: [trLater('where it lands less the place straight under the release, along the ground'), 'drift', [trLater('{book}, section {section} (free fall)'), ROTATING, '9.8']],
   Spinward: [trLater('the way the deck goes: outside, at spin × radius'), 'along', SI],
   Antispinward: [trLater('against the way the deck goes'), 'back', SI],
   'Rim speed': [trLater('spin × radius, {radians}'), 'along', SI],
@@ -24,12 +27,12 @@ export const MORE = {
   Period: [trLater('60 ÷ the spin in turns a minute, in seconds'), 'turn', SI],
   'Apparent gravity': [trLater('spin² × radius ÷ 9.80665 m/s², in g, {radians}'), 'outward', trLater('the standard acceleration: 3rd General Conference on Weights and Measures, 1901')],
   Gravity: [trLater('spin² × radius ÷ 9.80665 m/s², in g, {radians}'), 'outward', trLater('the standard acceleration: 3rd General Conference on Weights and Measures, 1901')],
-  'Gravity gradient': [trLater('the height of a person ÷ the radius, as a share of the weight at the feet'), 'gradient', trLater('follows from {rotating}, section 9.6')],
-  'Sideways push': [trLater('2 × spin × the speed toward or away from the axis, {radians}'), 'sideways', trLater('{rotating}, section 9.7')],
-  Lean: [trLater('the angle whose tangent is the sideways push ÷ the apparent gravity'), 'lean', trLater('follows from {rotating}, sections 9.6 and 9.7')],
-  'Apparent tilt': [trLater('the angle whose tangent is the sideways push ÷ the apparent gravity'), 'lean', trLater('follows from {rotating}, sections 9.6 and 9.7')],
-  'Floats at': [trLater('the rim speed, antispinward: then it stands still, seen from outside'), 'back', trLater('follows from {rotating}, sections 9.6 and 9.7')],
-  'Cross-coupling': [trLater('the head’s turn × the spin, where they are about different directions'), 'turn', trLater('H. Goldstein, C. Poole and J. Safko, Classical Mechanics (3rd edition, 2002), section 4.9')],
+  'Gravity gradient': [trLater('the height of a person ÷ the radius, as a share of the weight at the feet'), 'gradient', [trLater('follows from {book}, section {section}'), ROTATING, '9.6']],
+  'Sideways push': [trLater('2 × spin × the speed toward or away from the axis, {radians}'), 'sideways', [OF_SECTION, ROTATING, '9.7']],
+  Lean: [trLater('the angle whose tangent is the sideways push ÷ the apparent gravity'), 'lean', [FROM_SECTIONS, ROTATING, '9.6', '9.7']],
+  'Apparent tilt': [trLater('the angle whose tangent is the sideways push ÷ the apparent gravity'), 'lean', [FROM_SECTIONS, ROTATING, '9.6', '9.7']],
+  'Floats at': [trLater('the rim speed, antispinward: then it stands still, seen from outside'), 'back', [FROM_SECTIONS, ROTATING, '9.6', '9.7']],
+  'Cross-coupling': [trLater('the head’s turn × the spin, where they are about different directions'), 'turn', [OF_SECTION, GOLDSTEIN, '4.9']],
   Apex: [trLater('where the speed toward the axis is nothing'), 'plain', trLater('J. R. Taylor, Classical Mechanics (2005), chapter 1')],
 };
 
@@ -65,5 +68,9 @@ export function moreOf(term) {
   const row = MORE[term];
   if (!row) return null;
   const [formula, sketch, source] = row;
-  return { formula: tr(formula, { radians: tr(RADIANS) }), sketch: SKETCHES[sketch], source: tr(source, { rotating: tr(ROTATING) }) };
+  return { formula: tr(formula, { radians: tr(RADIANS) }), sketch: SKETCHES[sketch], source: sourceWords([source].flat()) };
+}
+
+function sourceWords([text, book, section, next]) {
+  return tr(text, { book: book && tr(book), section, next });
 }
