@@ -4,7 +4,7 @@ Every kind has a `told(traced, telling, thing)` of its own or one of these: sent
 tense and units (`prose.Telling`).
 """
 
-from ..language import tr, tr_later
+from ..language import tr, tr_later, tr_later_as
 from ..phrases import STILL_M
 from ..prose import YOU
 from .words import the, the_at
@@ -73,7 +73,12 @@ def _leaves(traced, motion):
 
 def dropped(traced, telling, thing):
     """A drop."""
-    return [tr("You let go of {thing}.", thing=thing.done_to), *flight(traced, telling)]
+    drops = telling.says(
+        tr_later_as("present tense", "You let go of {thing}."),
+        tr_later_as("past tense", "You let go of {thing}."),
+        thing=thing.done_to,
+    )
+    return [drops, *flight(traced, telling)]
 
 
 def thrown(traced, telling, thing):
@@ -240,7 +245,12 @@ def rolled(traced, telling, thing):
     """A roll."""
     motion = traced.motion
     if not motion.speed_m_s:
-        return [tr("You set {thing} down.", thing=thing.done_to), ends(traced, telling)]
+        sets = telling.says(
+            tr_later_as("present tense", "You set {thing} down."),
+            tr_later_as("past tense", "You set {thing} down."),
+            thing=thing.done_to,
+        )
+        return [sets, ends(traced, telling)]
     told = {
         "thing": thing.does,
         "way": toward(traced, motion.heading_deg),

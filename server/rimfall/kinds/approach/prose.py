@@ -10,16 +10,18 @@ _TURNS = 0.2  # fewer than that are none worth a word
 def told(traced, telling, _thing):
     """Sentences."""
     findings, track = traced.findings, traced.track
-    time = telling.time(lasted(traced, track.last))
+    time_s = lasted(traced, track.last)
     if track.end != "arrived":
         coasts = telling.says(
-            tr_later("The craft coasts in for {time}."), tr_later("The craft coasted in for {time}."), time=time
+            tr_later("The craft coasts in for {time}."),
+            tr_later("The craft coasted in for {time}."),
+            time=telling.time(time_s, dative=False),
         )
         return [coasts]
     arrives = telling.says(
         tr_later("The craft coasts in and reaches the dock after {time}, closing at {speed}."),
         tr_later("The craft coasted in and reached the dock after {time}, closing at {speed}."),
-        time=time,
+        time=telling.time(time_s),
         speed=telling.speed(findings["to_cancel_size_m_s"]),
     )
     turns = findings["turns_seen"]

@@ -8,7 +8,7 @@ from ...physics.constants import G0_M_S2
 def told(traced, telling, _thing):
     """Sentences; the rider is whoever reads."""
     findings = traced.findings
-    ride = {"time": telling.time(findings["takes_s"])}
+    ride = {"time": telling.time(findings["takes_s"], dative=False)}
     push = findings["most_sideways_m_s2"] / G0_M_S2
     if findings["leaves_s"] is not None:
         return [

@@ -3,16 +3,16 @@
 import math
 
 from ...amounts import share
-from ...language import tr, tr_later
+from ...language import tr, tr_later, tr_later_as
 from ..telling import flight
 from .words import ALL, NONE, vessel
 
 _LIQUIDS = {
-    "water": tr_later("the water"),
-    "tea": tr_later("the tea"),
-    "coffee": tr_later("the coffee"),
-    "olive oil": tr_later("the olive oil"),
-    "honey": tr_later("the honey"),
+    "water": tr_later_as("object", "the water"),
+    "tea": tr_later_as("object", "the tea"),
+    "coffee": tr_later_as("object", "the coffee"),
+    "olive oil": tr_later_as("object", "the olive oil"),
+    "honey": tr_later_as("object", "the honey"),
 }
 
 
