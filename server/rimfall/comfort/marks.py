@@ -20,7 +20,7 @@ def lies(value, marks, called, unit):
         where = tr("lies below the {mark}", mark=_mark(under[0], unit))
     else:
         where = tr("lies above the {mark}", mark=_mark(over[-1], unit))
-    return f"{called}, {_told_apart(value, marks, unit)}, {where}."
+    return tr("{called}, {figure}, {where}.", called=called, figure=_told_apart(value, marks, unit), where=where)
 
 
 def _mark(mark, unit):

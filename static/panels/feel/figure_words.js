@@ -19,7 +19,6 @@ const STATES = {
   equal: trLater('equal'),
   above: trLater('above'),
 };
-const UNNAMED = trLater('your own'); // a limit of the user's without a name
 const SMALL = 0.09995, // under it three places are too few
   LEAST = 0.00005,
   LEAST_PUBLISHED = 1e-6; // six places are shown of a limit
@@ -78,7 +77,10 @@ function timesFigure(times) {
 
 /** 'Gilruth 1969'; a limit of the user's own is marked as theirs. */
 export function studyWords({ study, year, mine }) {
-  if (mine) return [UNNAMED, tr(UNNAMED)].includes(study) ? tr(UNNAMED) : tr('{study}, yours', { study });
+  if (mine) {
+    const unnamed = trAs('limit', 'your own');
+    return study === unnamed ? study : tr('{study}, yours', { study });
+  }
   return year ? `${study} ${year}` : study;
 }
 

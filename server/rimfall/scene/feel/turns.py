@@ -192,16 +192,24 @@ def _ridden(day, pace):
             )
     if v["lift_lean_deg"] is None or day.weightless:
         return [first]
-    return [
-        first,
-        tr(
-            "Where you got in, {leans}; half way to the axis you would weigh {weight} in a lift that stands, and in this one down leans "
-            "by {halfway}.",
-            leans=_leans(day, "lift_lean_deg"),
-            weight=day.say.weight(v["lift_halfway_g"]),
-            halfway=day.say.angle(v["lift_halfway_lean_deg"]),
-        ),
-    ]
+    places = {
+        "angle": day.say.angle(v["lift_lean_deg"]),
+        "weight": day.say.weight(v["lift_halfway_g"]),
+        "halfway": day.say.angle(v["lift_halfway_lean_deg"]),
+    }
+    if day.thrust_m_s2:
+        leans = tr(
+            "Where you got in, down leans by {angle}; half way to the axis you would weigh {weight} in a lift that stands, and in this "
+            "one down leans by {halfway}.",
+            **places,
+        )
+    else:  # the lean is the push's alone
+        leans = tr(
+            "Where you got in, down leans spinward by {angle}; half way to the axis you would weigh {weight} in a lift that stands, and "
+            "in this one down leans by {halfway}.",
+            **places,
+        )
+    return [first, leans]
 
 
 def _beside_standing(day, size):
@@ -214,16 +222,6 @@ def _down(day):
     if day.thrust_m_s2 or day.weightless:
         return tr("On the way down the same push is antispinward.")
     return tr("On the way down the same push is antispinward, and down leans that way.")
-
-
-def _leans(day, name):
-    """How far down leans, and which way where the lean is the push's alone."""
-    angle = day.say.angle(day.v[name])
-    return (
-        tr("down leans by {angle}", angle=angle)
-        if day.thrust_m_s2
-        else tr("down leans spinward by {angle}", angle=angle)
-    )
 
 
 def _sideways(day):
@@ -245,11 +243,13 @@ def _ladder(day):
     size = day.v["ladder_push_g"]
     if day.weightless or day.slight(size):
         return []
+    places = {
+        "speed": day.say.speed(day.person.climb_m_s),
+        "push": day.say.push(size),
+        "angle": day.say.angle(day.v["ladder_lean_deg"]),
+    }
+    if day.thrust_m_s2:
+        return [tr("A ladder at {speed} does the same with {push}, and down leans by {angle} at its foot.", **places)]
     return [
-        tr(
-            "A ladder at {speed} does the same with {push}, and {leans} at its foot.",
-            speed=day.say.speed(day.person.climb_m_s),
-            push=day.say.push(size),
-            leans=_leans(day, "ladder_lean_deg"),
-        )
+        tr("A ladder at {speed} does the same with {push}, and down leans spinward by {angle} at its foot.", **places)
     ]
