@@ -30,7 +30,7 @@ export const MORE = {
   'Gravity gradient': [trLater('the height of a person ÷ the radius, as a share of the weight at the feet'), 'gradient', [trLater('follows from {book}, section {section}'), ROTATING, '9.6']],
   'Sideways push': [trLater('2 × spin × the speed toward or away from the axis, {radians}'), 'sideways', [OF_SECTION, ROTATING, '9.7']],
   Lean: [trLater('the angle whose tangent is the sideways push ÷ the apparent gravity'), 'lean', [FROM_SECTIONS, ROTATING, '9.6', '9.7']],
-  'Apparent tilt': [trLater('the angle whose tangent is the sideways push ÷ the apparent gravity'), 'lean', [FROM_SECTIONS, ROTATING, '9.6', '9.7']],
+  [trLater('Apparent tilt')]: [trLater('the angle whose tangent is the sideways push ÷ the apparent gravity'), 'lean', [FROM_SECTIONS, ROTATING, '9.6', '9.7']],
   'Floats at': [trLater('the rim speed, antispinward: then it stands still, seen from outside'), 'back', [FROM_SECTIONS, ROTATING, '9.6', '9.7']],
   'Cross-coupling': [trLater('the head’s turn × the spin, where they are about different directions'), 'turn', [OF_SECTION, GOLDSTEIN, '4.9']],
   Apex: [trLater('where the speed toward the axis is nothing'), 'plain', trLater('J. R. Taylor, Classical Mechanics (2005), chapter 1')],
@@ -65,7 +65,7 @@ const SKETCHES = {
 
 /** {formula, sketch: [[path, dashed]], source} of a term, or null. */
 export function moreOf(term) {
-  const row = MORE[term];
+  const row = MORE[term] ?? MORE[Object.keys(MORE).find(key => tr(key) === term)]; // terms of kinds are in the language of the page
   if (!row) return null;
   const [formula, sketch, source] = row;
   return { formula: tr(formula, { radians: tr(RADIANS) }), sketch: SKETCHES[sketch], source: sourceWords([source].flat()) };
