@@ -66,13 +66,13 @@ def _says(asked, states):
     if math.isclose(before["inertia_kg_m2"], after["inertia_kg_m2"], rel_tol=_SAME):
         yield tr("what turns has the same inertia about its axis as before: the spin stays the same.")
         return
-    rates = [words.rate(state["spin_rpm"] * RPM_RAD_S) for state in (before, after)]
+    rate, new_rate = (state["spin_rpm"] * RPM_RAD_S for state in (before, after))
     gravity = [words.gravity(state["gravity_m_s2"]) for state in (before, after)]
     rims = [words.short(state["rim_radius_m"], asked.units) for state in (before, after)]
     yield tr(
         "the spin goes from {rate} to {new_rate}, and gravity at its rim from {gravity} at {radius} to {new_gravity} at {new_radius}.",
-        rate=rates[0],
-        new_rate=rates[1],
+        rate=words.rate(rate),
+        new_rate=words.rate(new_rate, bent=""),
         gravity=gravity[0],
         radius=rims[0],
         new_gravity=gravity[1],

@@ -138,7 +138,8 @@ def _carries(block, ring, whole, safe):
     if too_much:
         places |= {"times": figure(whole / safe)}
     if turns:
-        places |= {"rate": rate(ring.rate_rad_s), "gravity": gravity(ring.gravity_m_s2)}
+        bent = "" if too_much else "in"
+        places |= {"rate": rate(ring.rate_rad_s, bent), "gravity": gravity(ring.gravity_m_s2)}
     if too_much and turns:
         return tr(
             "{gravity} at the rim wants {rate}; the {material} ring then carries {stress}, {times} times the {safe} that are safe.",

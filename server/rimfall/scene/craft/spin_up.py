@@ -139,7 +139,7 @@ def _takes(asked, run):
     block, units = asked.craft.spin_up, asked.units
     places = {
         "turning": asked.called("turning"),
-        "rate": words.rate(asked.spin_rad_s),
+        "rate": words.rate(asked.spin_rad_s, bent=""),
         "time": words.duration(run.time_s),
         "turns": words.figure(run.turns),
         "energy": words.energy(run.energy_j),

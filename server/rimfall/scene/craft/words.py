@@ -60,11 +60,12 @@ def _scaled(value, unit, prefixes=(("", 1.0), ("k", 1e3), ("M", 1e6), ("G", 1e9)
     return f"{figure(value / scale)}{NB}{prefix}{unit}"
 
 
-def rate(rad_s):
-    """How fast something turns, whichever way: "8.43 rpm"; what is slower than a turn in an hour and a half by the time of a turn."""
+def rate(rad_s, bent="in"):
+    """How fast something turns, whichever way: "8.43 rpm"; what is slower than a turn in an hour and a half by the time of a turn. bent: as of
+    `duration`; a rate that something is brought to is not bent."""
     rpm = abs(rad_s) / RPM_RAD_S
     if 0 < rpm < _SLOW_RPM:
-        return tr("one turn in {time}", time=duration(_MINUTE_S / rpm, "in"))
+        return tr("one turn in {time}", time=duration(_MINUTE_S / rpm, bent))
     return f"{figure(rpm)}{NB}rpm"
 
 
