@@ -1,7 +1,7 @@
 """A matched path in words: the verdict in a sentence, the fit, what was left out, what is taken for granted."""
 
-from ...language import tr, tr_as, tr_later, written
-from ...phrases import OR, length, listed, speed
+from ...language import tr, tr_as, tr_later, tr_later_as, written
+from ...phrases import length, listed, speed
 from ..document import frame_rate
 from ..size.wish_words import three_figures
 from .match_changes import figure_of, lost
@@ -21,6 +21,7 @@ REASONS = (
     "speeds_up_along_axis", "leaves_its_plane", "off_the_path", "mirror_fits", "too_short", "too_coarse", "on_the_edge",
 )  # fmt: skip
 _NB = "\u00a0"
+_OR_IF = tr_later_as("between conditions", "{first} or {last}")
 
 
 def rate_of(value):
@@ -41,7 +42,7 @@ def verdict(question, told, fit, changes, units):
             **near,
         )
     if told.verdict == "possible_if":
-        says = listed([one["says"] for one in changes], OR)
+        says = listed([one["says"] for one in changes], _OR_IF)
         if row is None:
             return tr("This path is possible {changes}.", changes=says)
         return tr("As far as row {row}, this path is possible {changes}.", row=row, changes=says)
