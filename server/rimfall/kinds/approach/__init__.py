@@ -40,7 +40,7 @@ class Approach(Motion):
     speed_m_s: float = speed_field(tr_later("Closing speed"), 5.0)
     heading_deg: float = number(tr_later("Comes from"), "°", -360, 360, 90.0, shown=linear(-180, 180))
     elevation_deg: float = elevation_field(tr_later("From above"), 0.0)
-    from_m: float = number(tr_later("From"), "m", 1, 1_000_000, 200.0, shown=log(10, 1_000))
+    from_m: float = number(tr_later_as("how far away", "From"), "m", 1, 1_000_000, 200.0, shown=log(10, 1_000))
     mass_kg: float = number(tr_later("Mass"), "kg", 1, 1e9, 12_000.0, shown=log(1_000, 100_000))
     size_m: float = number(tr_later("Size"), "m", 0.1, 1_000, 3.0, shown=linear(1, 30))
 
@@ -232,7 +232,7 @@ PAGE = Page(
         "elevation_deg": None,
         "heading_deg": tr_later("Comes from"),
         "place.height_m": tr_later("Dock at"),
-        "from_m": tr_later("From"),
+        "from_m": tr_later_as("how far away", "From"),
     },
     more=(tr_later("Craft"), {"mass_kg": tr_later("Mass"), "size_m": tr_later("Size")}),
     mirrored=False,

@@ -22,7 +22,7 @@ class Hang(Motion):
     """A body hung by its middle on a line without mass; its place is that of the point it hangs from."""
 
     kind: Literal["hang"]
-    length_m: float = number(tr_later("Line"), "m", 0.01, 1_000, 2.0, shown=log(0.1, 20))
+    length_m: float = number(tr_later_as("what it hangs on", "Line"), "m", 0.01, 1_000, 2.0, shown=log(0.1, 20))
     body: BodyPart = body_field()
     first_angle_deg: float = number(tr_later("First angle from plumb"), "°", 0, 180, 0.0, shown=linear(0, 90))
     first_heading_deg: float = heading_field(tr_later("Drawn aside toward"))
@@ -216,7 +216,7 @@ PAGE = Page(
         ".",
     ),
     rows={
-        "length_m": tr_later("Line"),
+        "length_m": tr_later_as("what it hangs on", "Line"),
         "first_angle_deg": tr_later("Aside"),
         "first_heading_deg": tr_later("Toward"),
         "speed_m_s": None,
