@@ -8,7 +8,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
-from .language import Figure, Later, tr, tr_later
+from .language import Figure, Later, Name, tr, tr_later
 
 
 def of_kind(label, kind, default: Any = ..., unit="", may_be=None, **bounds) -> Any:
@@ -45,7 +45,9 @@ def choice(label, names=(), default: Any = ...) -> Any:
 
 def any_of(names):
     """Some names, one of which a field may be, in words: "Y or Z"."""
-    return reduce(lambda first, last: Later(tr_later("{first} or {last}"), first=first, last=last), map(str, names))
+    return reduce(
+        lambda first, last: Later(tr_later("{first} or {last}"), first=first, last=last), map(Name, map(str, names))
+    )
 
 
 def or_null(may_be):

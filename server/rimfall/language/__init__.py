@@ -66,12 +66,18 @@ class Figure(str):
     """A number, with its unit or without, that is written in English until a language is spoken: a place of a `Later`."""
 
 
+class Name(str):
+    """A name as documents have it, which no language changes: a text, or a place of a `Later`."""
+
+
 def _later(text, context, places):
     return Later(text, context, **places)
 
 
 def tr(text, /, **places):
     """A text in the language that is spoken, its places in braces filled."""
+    if isinstance(text, Name):
+        return str(text)
     if isinstance(text, Later):
         return text.told(**places)
     return _filled(_found(text, text), places)
