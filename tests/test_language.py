@@ -3,7 +3,6 @@ catalogue says all that the program says, with its places and its numbers."""
 
 import json
 import re
-import string
 from collections import Counter
 
 import pytest
@@ -17,6 +16,7 @@ from tests import catalogues, pseudo
 from tests.tables import each_row
 
 LANGUAGES = sorted(path.stem for path in catalogues.CATALOGUES.glob("*.po"))
+PLACE = re.compile(r"\{(\w+)\}")
 FIGURE = re.compile(r"\d+(?:[.,]\d+)*")
 
 
@@ -105,7 +105,7 @@ def test_texts_counts_and_contexts_are_found_and_filled(tmp_path, monkeypatch):
         "on\x04the deck": "dem Deck",
         "{count} ball": ["{count} Ball", "{count} Bälle"],
     }
-    made = pseudo.catalogue("xa", "rtl") | {"messages": messages, "page": ["on\x04the deck"]}
+    made = pseudo.catalogue("xa", "ltr") | {"messages": messages, "page": ["on\x04the deck"]}
     (tmp_path / "xa.json").write_text(json.dumps(made), encoding="utf-8")
     monkeypatch.setenv(language.TRIED_OUT, str(tmp_path))
     with speaking("xa"):
@@ -118,11 +118,20 @@ def test_texts_counts_and_contexts_are_found_and_filled(tmp_path, monkeypatch):
         with speaking("nowhere"):
             assert (language.spoken(), tr("A {thing} falls.", thing="ball")) == ("en", "A ball falls.")
     assert language.spoken() == "en"
-    assert {"language": "xa", "name": "xa", "direction": "rtl"} in language.offered()
+    assert {"language": "xa", "name": "xa", "direction": "ltr"} in language.offered()
     assert json.loads(language.page_script("xa").partition("=")[2].rstrip(";\n"))["messages"] == {
         "on\x04the deck": "dem Deck"
     }
     assert language.page_script("en") == ""
+
+
+def test_what_comes_into_a_place_keeps_its_direction_among_words_from_right_to_left(tmp_path, monkeypatch):
+    """By isolates, as Unicode's bidirectional algorithm (UAX #9, 2.4.2) has them."""
+    made = pseudo.catalogue("xb", "rtl") | {"messages": {"{length} away": "{length} بعيد"}, "page": []}
+    (tmp_path / "xb.json").write_text(json.dumps(made), encoding="utf-8")
+    monkeypatch.setenv(language.TRIED_OUT, str(tmp_path))
+    with speaking("xb"):
+        assert tr("{length} away", length="5 m") == "\N{FIRST STRONG ISOLATE}5 m\N{POP DIRECTIONAL ISOLATE} بعيد"
 
 
 def texts_of(message):
@@ -134,7 +143,7 @@ def strings_of(message):
 
 
 def places(text):
-    return Counter(name for _, name, _, _ in string.Formatter().parse(text) if name is not None)
+    return Counter(PLACE.findall(text))
 
 
 def figures(text, group, decimal):

@@ -37,6 +37,8 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     /** Comes once the server is there. */
     health: signal => call('health', { signal }),
     fields: () => call('fields'),
+    /** The language that the page is spoken in from its next loading on. */
+    speak: language => request(`language/${language}`, { body: {}, wait_ms: PROBE_MS, read: asJson }),
     /** Whether others may follow, and where: {shared, address}. */
     shared: () => call('share'),
     /** The scenes to start from; `units`: those in which one will be opened. */

@@ -76,9 +76,23 @@ def test_sentences_and_refusals_are_in_the_language_of_the_request():
     assert english["motions"][0]["words"] != german["motions"][0]["words"]
     assert english["motions"][0]["events"][-1]["time_s"] == german["motions"][0]["events"][-1]["time_s"]
     assert again["motions"][0]["words"] == english["motions"][0]["words"]
-    wrong = {"habitat": {"radius_m": -1, "spin_rpm": 5}}
+    wrong = {"rimfall": 1, "habitat": {"radius_m": -1, "spin_rpm": 5}, "motions": []}
     said, gesagt = (client.post("/api/trace", json=wrong, headers=headers).json() for headers in ({}, IN_GERMAN))
     assert [(one["field"], one["was"]) for one in said["refused"]] == [
         (one["field"], one["was"]) for one in gesagt["refused"]
     ]
     assert said["refused"][0]["say"] != gesagt["refused"][0]["say"]
+
+
+def test_a_browser_that_chooses_a_language_is_given_a_cookie():
+    answer = client.post("/language/de", json={})
+    assert answer.json() == {"language": "de"}
+    assert answer.headers["set-cookie"].startswith("language=de; ")
+    page = client.get("/", headers={"cookie": answer.headers["set-cookie"].partition(";")[0], "accept-language": "en"})
+    assert page.headers["content-language"] == "de"
+
+
+@each_row("language", ["xx", "..%2Fde", "de-AT", "%00"])
+def test_a_language_that_is_not_there_cannot_be_chosen(language):
+    answer = client.post(f"/language/{language}", json={})
+    assert (answer.status_code, "set-cookie" in answer.headers) == (404, False)

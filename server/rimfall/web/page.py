@@ -9,20 +9,22 @@ import json
 from functools import lru_cache
 
 from fastapi import APIRouter, Request
-from fastapi.responses import HTMLResponse, RedirectResponse
+from fastapi.responses import HTMLResponse, JSONResponse, RedirectResponse
 from fastapi.templating import Jinja2Templates
 
 from .. import __version__
 from ..folders import folder
-from ..language import catalogue, offered, page_script, spoken, tr, tr_as
+from ..language import catalogue, chosen, offered, page_script, spoken, tr, tr_as
 from ..phrases import NOT_MADE, caution
 from ..scene.examples import OPENING
 from .asked import NothingThere
+from .spoken import COOKIE
 from .static import gzipped
 
 router = APIRouter(include_in_schema=False)
 _templates = Jinja2Templates(folder("templates"))
 _templates.env.globals |= {"tr": tr, "trAs": tr_as}
+A_YEAR_S = 31_536_000
 _SAID = {"version": __version__, "opening": OPENING}
 
 
@@ -59,7 +61,17 @@ def messages(request: Request, language: str):
     if not said:
         raise NothingThere(request.method, request.url.path)
     response = gzipped(request, said.encode(), "text/javascript")
-    response.headers["cache-control"] = "max-age=31536000, immutable"  # its address changes with it
+    response.headers["cache-control"] = f"max-age={A_YEAR_S}, immutable"  # its address changes with it
+    return response
+
+
+@router.post("/language/{language}")
+def speak(request: Request, language: str):
+    """The language that this browser is spoken to in from now on, where there is it."""
+    if chosen(language) != language:
+        raise NothingThere(request.method, request.url.path)
+    response = JSONResponse({"language": language})
+    response.set_cookie(COOKIE, language, max_age=A_YEAR_S, samesite="lax")
     return response
 
 

@@ -1,20 +1,23 @@
-// The language of the page's words. A cookie keeps it, since the server speaks too; the page is loaded again, and comes back as it was.
+// The language of the page's words. The server keeps it by a cookie, since it speaks too; the page is loaded again, and comes back as it was.
 
-import { language } from '../../state/language.js';
+import { language, tr } from '../../state/language.js';
 import { createChoice } from '../shared/choice.js';
 
-const FOR_A_YEAR = 'max-age=31536000; samesite=lax';
-
-/** `languages`: [{language, name}] that the server speaks, each named in itself. */
-export function createLanguage({ languages, label }) {
+/** `languages`: [{language, name}] that the server speaks, each named in itself; speak(language) → promise, kept once the server has it;
+ *  tell(words): of what went wrong. */
+export function createLanguage({ languages, label, speak, tell }) {
   return createChoice({
     label,
     options: languages.map(({ language: value, name }) => ({ value, say: name })),
     chosen: () => language,
-    choose(value) {
+    async choose(value) {
       if (value === language) return;
-      document.cookie = `language=${value}; ${FOR_A_YEAR}`;
-      location.reload();
+      try {
+        await speak(value);
+        location.reload();
+      } catch (problem) {
+        tell(tr('The language could not be changed: {why}', { why: problem.message }));
+      }
     },
   });
 }

@@ -22,6 +22,12 @@ export function createLooks({ store, clock, client, explain, large }) {
     chosen: () => clock.pace,
     choose: value => clock.setPace(value),
   });
+  const spoken = createLanguage({
+    languages: JSON.parse(document.body.dataset.languages),
+    label: tr('Language'),
+    speak: client.speak,
+    tell: say => store.tell({ kind: 'failed', field: null, say }),
+  });
   const choices = [
     [tr(tr('Playback speed')), pace],
     [
@@ -55,7 +61,7 @@ export function createLooks({ store, clock, client, explain, large }) {
         { value: 'us', say: tr('US customary') },
       ]),
     ],
-    [tr('Language'), createLanguage({ languages: JSON.parse(document.body.dataset.languages), label: tr('Language') })],
+    [tr('Language'), spoken],
     [
       tr(tr('Theme')),
       of('theme', tr(tr('Theme')), [
