@@ -21,7 +21,7 @@ from .true_plot import true_chart
 WIDTH_MM, HEIGHT_MM, FELT_HEIGHT_MM = 180.0, 62.0, 86.0
 PAGE_MM = (210.0, 297.0)
 TRUE_HEIGHT_MM = 190.0
-_TITLE_MM, _SMALL_MM = 4.2, 2.6
+_TITLE_MM, _FOOT_MM, _SMALL_MM = 4.2, 3.0, 2.6
 _SPARE = 0.85  # of the page's width: DejaVu Sans, which many readers take where a face is missing, is a seventh wider than Helvetica
 _BETWEEN_MM = 6.0
 _LEAST_M = 0.1
@@ -143,9 +143,9 @@ def plots_pdf(trace, options):
     left, down, items = (PAGE_MM[0] - WIDTH_MM) / 2, 15.0, []
     for plot in (path, height, felt):
         drawing = plot(trace, options)
-        items += moved(drawing.items[:-1], left, down)
+        items += moved(drawing.items[: -len(_foot(0.0))], left, down)
         down += drawing.height_mm + 10.0
-    items += moved([_foot(PAGE_MM[1] - 10.0)], left, 0.0)
+    items += moved(_foot(PAGE_MM[1] - 10.0), left, 0.0)
     return pdf([Drawing(*PAGE_MM, _title(trace.scene), tuple(items), _document(trace.scene))], *PAGE_MM)
 
 
@@ -286,7 +286,7 @@ def sheet(scene, title, note, body, height_mm):
         Text(WIDTH_MM, 4.0, fitted(_title(scene), room, TEXT_MM), TEXT_MM, "end", colour=SOFT),
         *[Text(0.0, 8.8 + 1.2 * size * k, line, size, colour=SOFT) for k, line in enumerate(said)],
     ]
-    items = (*head, *body, _foot(height_mm - 1.2))
+    items = (*head, *body, *_foot(height_mm - 1.2))
     return Drawing(WIDTH_MM, height_mm, f"{title}. {note}", items, _document(scene))
 
 
@@ -296,5 +296,12 @@ def _document(scene):
 
 
 def _foot(y_mm):
-    """The caution; the last item of every plot."""
-    return Text(0.0, y_mm, caution(), 3.0, italic=True, colour=SOFT)
+    """The caution, the last items of every plot: in one line where it has room, else in smaller ones over it."""
+    said, size = [caution()], _FOOT_MM
+    if wide_mm(said[0], size) > WIDTH_MM:
+        said, size = wrapped(said[0], _SPARE * WIDTH_MM, _SMALL_MM), _SMALL_MM
+    ups = range(len(said) - 1, -1, -1)
+    return [
+        Text(0.0, y_mm - 1.2 * size * up, line, size, italic=True, colour=SOFT)
+        for up, line in zip(ups, said, strict=True)
+    ]
