@@ -24,6 +24,7 @@ TRUE_HEIGHT_MM = 190.0
 _TITLE_MM, _FOOT_MM, _SMALL_MM = 4.2, 3.0, 2.6
 _SPARE = 0.85  # of the page's width: DejaVu Sans, which many readers take where a face is missing, is a seventh wider than Helvetica
 _BETWEEN_MM = 6.0
+_LOWER_MM = 0.5  # than one line, for two under a plot to keep clear of its figures
 _LEAST_M = 0.1
 _MOST_LANDINGS = 4  # told in a plot's heading
 _SIDES_MM = (15.0, 17.0)  # left, for the figures; right, for those in g
@@ -299,7 +300,7 @@ def _foot(y_mm):
     """The caution, the last items of every plot: in one line where it has room, else in smaller ones over it."""
     said, size = [caution()], _FOOT_MM
     if wide_mm(said[0], size) > WIDTH_MM:
-        said, size = wrapped(said[0], _SPARE * WIDTH_MM, _SMALL_MM), _SMALL_MM
+        said, size, y_mm = wrapped(said[0], _SPARE * WIDTH_MM, _SMALL_MM), _SMALL_MM, y_mm + _LOWER_MM
     ups = range(len(said) - 1, -1, -1)
     return [
         Text(0.0, y_mm - 1.2 * size * up, line, size, italic=True, colour=SOFT)
