@@ -70,16 +70,9 @@ def span(low, high, unit, above=False):
     return Later(text, least=figure(low), greatest=figure(high, unit))
 
 
-_TOLD = ("label", "may_be", "choice_words")  # of a field as data, what is words
-
-
 def in_words(row):
     """A field as data (`scene.described`), its words in the language that is spoken."""
-    return {name: _told(value) if name in _TOLD else value for name, value in row.items()}
-
-
-def _told(words):
-    return words and ([tr(word) for word in words] if isinstance(words, list) else tr(words))
+    return row | {name: tr(row[name]) if row[name] else row[name] for name in ("label", "may_be")}
 
 
 def listed(label, longest, default: Any = ..., *, least=None) -> Any:

@@ -10,7 +10,7 @@ from ..exports.recovery import read_source
 from ..exports.writing import write_all
 from ..language import tr, tr_later, tr_many, written
 from ..phrases import listed
-from ..scene.choices import CHOICES
+from ..scene.choices import shape_words
 from ..scene.questions import trace
 from ..scene.reading import as_utf8
 from ..scene.work import bounded_alone
@@ -136,7 +136,7 @@ def _scene(given):
     few = tr(
         "{title}, a {shape} of {radius} at {spin}",
         title=scene.title or tr("A scene"),
-        shape=tr(CHOICES[part.shape]),
+        shape=shape_words(part.shape),
         radius=written(part.radius_m, "g") + " m",
         spin=written(part.spin_rpm, "g") + " rpm",
     )

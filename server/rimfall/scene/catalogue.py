@@ -20,11 +20,11 @@ from ..physics.liquids import LIQUIDS
 from ..shapes import SHAPES
 from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from . import document
-from .choices import BODIES, CHOICES
+from .choices import kind_words
 from .craft import blocks
 from .craft.answers import FINDINGS
 from .craft.document import BY, SOLIDS, Craft
-from .described import described, walk, words_of
+from .described import described, walk
 from .export_part import ExportPart
 from .shot.aim_request import AimRequest
 from .shot.camera_request import CameraRequest, PlacedCamera
@@ -61,7 +61,7 @@ def _fields() -> dict[str, Any]:
 
 def _one_of(names):
     """What is told of a field that is one of some names."""
-    return {"choices": list(names), "choice_words": words_of(names), "may_be": any_of(names)}
+    return {"choices": list(names), "may_be": any_of(names)}
 
 
 def _craft_names(prefix=""):
@@ -167,7 +167,7 @@ def _kinds():
     """The kinds of motion: their fields, and what the page needs of them."""
     return {
         name: {
-            "label": tr(CHOICES[name]),
+            "label": kind_words(name),
             "fields": [n for n in kind.fields.model_fields if n != "kind"],
             "required": [n for n, f in kind.fields.model_fields.items() if f.is_required()],
             "own": {path: in_words(field) for path, field in OWN[name].items()},
@@ -219,7 +219,6 @@ def _bodies():
     return [
         {
             "name": b.name,
-            "label": tr(BODIES[b.name]),
             **{name: getattr(b.body, name) for name in _OF_A_BODY},
             "source": tr(b.source),
         }
@@ -252,9 +251,7 @@ def catalogue():
         "kinds": _kinds(),
         "shapes": _shapes(),
         "bodies": _bodies(),
-        "liquids": [
-            asdict(liquid) | {"label": tr(CHOICES[liquid.name]), "source": tr(liquid.source)} for liquid in LIQUIDS
-        ],
+        "liquids": [asdict(liquid) | {"source": tr(liquid.source)} for liquid in LIQUIDS],
         "person_height_m": PERSON_HEIGHT_M,
         "greatest_rim_speed_m_s": GREATEST_RIM_SPEED_M_S,
         "holds": _holds(),

@@ -1,8 +1,31 @@
-"""The words for what fields may be one of, where they are chosen; in a document they are as the code has them."""
+"""The words for shapes, solids and kinds of motion; in a document they are as the code has them."""
 
-from ..language import tr_later, tr_later_as
+from ..language import tr, tr_later, tr_later_as
 
-CHOICES = {
+_SHAPES = {
+    "cylinder": tr_later("cylinder"),
+    "torus": tr_later("torus"),
+    "sphere": tr_later("sphere"),
+    "pods": tr_later("pods"),
+    "tether": tr_later("tether"),
+    "tumbler": tr_later("tumbler"),
+    "turntable": tr_later("turntable"),
+}
+_SOLIDS = {
+    "point": tr_later("point"),
+    "rod": tr_later("rod"),
+    "ring": tr_later("ring"),
+    "disc": tr_later("disc"),
+    "cylinder": tr_later("cylinder"),
+    "cylinder_shell": tr_later("cylinder shell"),
+    "box": tr_later("box"),
+    "sphere": tr_later("sphere"),
+    "sphere_shell": tr_later("sphere shell"),
+    "torus": tr_later("torus"),
+    "torus_shell": tr_later("torus shell"),
+    "cone": tr_later("cone"),
+}
+_KINDS = {
     "drop": tr_later_as("kind of motion", "Drop"),
     "throw": tr_later_as("kind of motion", "Throw"),
     "pour": tr_later_as("kind of motion", "Pour"),
@@ -15,62 +38,19 @@ CHOICES = {
     "let_go": tr_later_as("kind of motion", "Let go"),
     "approach": tr_later_as("kind of motion", "Approach"),
     "tumble": tr_later_as("kind of motion", "Tumble"),
-    "solid": tr_later_as("choice", "solid"),
-    "hollow": tr_later_as("choice", "hollow"),
-    "rolling": tr_later_as("choice", "rolling"),
-    "sliding": tr_later_as("choice", "sliding"),
-    "hub": tr_later_as("choice", "hub"),
-    "rim": tr_later_as("choice", "rim"),
-    "turning": tr_later_as("choice", "turning"),
-    "still": tr_later_as("choice", "still"),
-    "counter": tr_later_as("choice", "counter"),
-    "point": tr_later_as("choice", "point"),
-    "rod": tr_later_as("choice", "rod"),
-    "ring": tr_later_as("choice", "ring"),
-    "disc": tr_later_as("choice", "disc"),
-    "cylinder": tr_later_as("choice", "cylinder"),
-    "cylinder_shell": tr_later_as("choice", "cylinder shell"),
-    "box": tr_later_as("choice", "box"),
-    "sphere": tr_later_as("choice", "sphere"),
-    "sphere_shell": tr_later_as("choice", "sphere shell"),
-    "torus": tr_later_as("choice", "torus"),
-    "torus_shell": tr_later_as("choice", "torus shell"),
-    "cone": tr_later_as("choice", "cone"),
-    "pods": tr_later_as("choice", "pods"),
-    "tether": tr_later_as("choice", "tether"),
-    "tumbler": tr_later_as("choice", "tumbler"),
-    "turntable": tr_later_as("choice", "turntable"),
-    "motor": tr_later_as("choice", "motor"),
-    "thrusters": tr_later_as("choice", "thrusters"),
-    "momentum": tr_later_as("choice", "momentum"),
-    "spin": tr_later_as("choice", "spin"),
-    "aluminium 6061-T6": tr_later("aluminium 6061-T6"),
-    "aluminium 7075-T6": tr_later("aluminium 7075-T6"),
-    "titanium Ti-6Al-4V": tr_later("titanium Ti-6Al-4V"),
-    "steel 4340": tr_later("steel 4340"),
-    "strong steel": tr_later("strong steel"),
-    "strong aluminium": tr_later("strong aluminium"),
-    "strong titanium": tr_later("strong titanium"),
-    "carbon fibre": tr_later("carbon fibre"),
-    "aramid": tr_later("aramid"),
-    "water": tr_later("water"),
-    "tea": tr_later("tea"),
-    "coffee": tr_later("coffee"),
-    "olive oil": tr_later("olive oil"),
-    "honey": tr_later("honey"),
 }
-BODIES = {
-    "handball": tr_later("handball"),
-    "tennis ball": tr_later("tennis ball"),
-    "table-tennis ball": tr_later("table-tennis ball"),
-    "baseball": tr_later("baseball"),
-    "steel ball 20 mm": tr_later("steel ball 20 mm"),
-    "steel ball 5 mm": tr_later("steel ball 5 mm"),
-    "cup": tr_later("cup"),
-    "water drop 3 mm": tr_later("water drop 3 mm"),
-    "helium balloon": tr_later("helium balloon"),
-    "air balloon": tr_later("air balloon"),
-    "soap bubble": tr_later("soap bubble"),
-    "sheet of paper": tr_later("sheet of paper"),
-    "falling person": tr_later("falling person"),
-}
+
+
+def shape_words(shape):
+    """What a shape of habitat is called."""
+    return tr(_SHAPES[shape])
+
+
+def solid_words(solid):
+    """What a solid is called."""
+    return tr(_SOLIDS[solid])
+
+
+def kind_words(kind):
+    """What a kind of motion is called, as a label."""
+    return tr(_KINDS[kind])

@@ -8,7 +8,6 @@ from pydantic_core import PydanticUndefined
 from ..fields import any_of, at_most_listed, or_null, span
 from ..kinds.motion import BODY_NAMES
 from ..language import Figure, Later, tr_later
-from .choices import CHOICES
 from .document import GREATEST_FPS, LEAST_FPS
 
 
@@ -68,14 +67,8 @@ def described(field):
         "nullable": _nullable(field),
         "choices": _choices(field) if extra.get("kind") in ("choice", "version") else None,
         "shown": extra.get("shown"),
-        "choice_words": words_of(_choices(field)) if extra.get("kind") == "choice" else None,
         "may_be": extra.get("may_be") or _may_be(field, extra),
     }
-
-
-def words_of(choices):
-    """The words for what a field may be one of, in their order."""
-    return [CHOICES.get(one, str(one).replace("_", " ")) for one in choices]
 
 
 def _nullable(field):

@@ -8,7 +8,7 @@ from typing import Literal, get_args, get_origin
 
 from ...language import tr, tr_later, tr_later_as
 from ...language.documents import translated
-from ..described import words_of
+from ..choices import solid_words
 from .document import BY, GROUPS, SOLIDS, Ballast, Craft, Deployed, Dissipation, Load, Spot, Wheel
 
 
@@ -236,7 +236,7 @@ def _own(model):
 def _new(name, model):
     sizes = _SIZES | _SIZES_OF.get(name, {})
     return {
-        "name": tr(*words_of([name])),
+        "name": solid_words(name),
         "group": "still",
         "solid": name,
         "mass_kg": 5_000.0,

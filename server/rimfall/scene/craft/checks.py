@@ -6,7 +6,7 @@ from ...physics.constants import RPM_RAD_S
 from ...shapes.part import GREATEST_RIM_SPEED_M_S, spin_rad_s
 from ...vessel.attitude import LEAST_SHARE, principal_of
 from ...vessel.solids import reach_m
-from ..described import words_of
+from ..choices import solid_words
 from ..validation_errors import given_of, label_of, may_be_of, missing, wrong
 from .asked import bodies_of, rim_of, solid_of
 from .document import GREATEST_M, LEAST_M
@@ -158,7 +158,7 @@ def _deployed(craft):
             continue
         for name, value in changed:
             if name != "name" and value is not None and name not in type(part).model_fields:
-                may_be = tr("left out: a {solid} has none", solid=tr(*words_of([part.solid])))
+                may_be = tr("left out: a {solid} has none", solid=solid_words(part.solid))
                 yield wrong(f"{at}.{name}", value, may_be)
         yield from _vectors(at, changed)
 

@@ -9,7 +9,7 @@ from ...comfort import adaptation, chart, limits
 from ...comfort.figures import FIGURES, ComfortFigures, figures_of
 from ...comfort.quantities import QUANTITIES
 from ...fields import Version, listed, of_kind
-from ...language import tr, written
+from ...language import tr, tr_later, written
 from ...phrases import caution_about_people, in_units
 from ..document import AnyMotion, Scene, setting_of
 from . import limit_words
@@ -21,8 +21,8 @@ from .why_spin import why_spin
 class FeelRequest(Scene):
     """What is asked: a habitat, its air, who is aboard; a whole scene document will do as well."""
 
-    rimfall: Version = of_kind("Document version", "version", 1)
-    motions: list[AnyMotion] = listed("Motions", 100, [])
+    rimfall: Version = of_kind(tr_later("Document version"), "version", 1)
+    motions: list[AnyMotion] = listed(tr_later("Motions"), 100, [])
 
 
 @dataclass(frozen=True)

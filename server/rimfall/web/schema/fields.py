@@ -83,7 +83,6 @@ class Field(Closed):
     required: bool = said("Whether it must be given.")
     nullable: bool = said("Whether it may be null.")
     choices: list[str | int] | None = said("What it may be one of; null where it is no choice.")
-    choice_words: list[str] | None = said("The words for these, in their order.")
     shown: Shown | None = said("What a slider shows of it; null without one.")
     may_be: str = said("What it may be, in words.")
 
@@ -170,7 +169,6 @@ class Body(Closed):
     """A named body."""
 
     name: str = said("Its name.")
-    label: str = said("Its name for people.")
     mass_kg: float = said("Its mass, kg.")
     diameter_m: float = said("Its diameter, m.")
     drag: float | Literal["sphere"] = said("Its drag coefficient, or that of a sphere.")
@@ -187,7 +185,6 @@ class Liquid(Closed):
     """A liquid that can be poured."""
 
     name: str = said("Its name.")
-    label: str = said("Its name for people.")
     density_kg_m3: float = said("Density, kg/m³.")
     viscosity_pa_s: float = said("Dynamic viscosity, Pa s.")
     surface_tension_n_m: float = said("Surface tension, N/m.")
