@@ -1,6 +1,7 @@
 """A language that nobody speaks, by which is seen what is not translated: each message stands between ⟦ and ⟧, numbers are written as in
-German. `python -m tests.pseudo FOLDER` writes its compiled catalogues, xa from left to right and xb from right to left; a server started
-with RIMFALL_LANGUAGES=FOLDER speaks them to whom sends the cookie language=xa."""
+German. `python -m tests.pseudo FOLDER` writes its compiled catalogues, one from left to right and one from right to left, under the tags of
+two languages that there are no catalogues of, so that browsers know them (Danish writes numbers as German does). A server started with
+RIMFALL_LANGUAGES=FOLDER speaks them to whom sends the cookie language=da."""
 
 import json
 import re
@@ -10,6 +11,7 @@ from pathlib import Path
 from tests.catalogues import messages
 
 CONTEXT = "\x04"
+LEFT_TO_RIGHT, RIGHT_TO_LEFT = "da", "he"
 OPEN, CLOSE = "⟦", "⟧"
 _MESSAGE = re.compile(r"⟦[^⟦⟧]*⟧")
 
@@ -30,7 +32,7 @@ def catalogue(language, direction):
 
 def write(folder):
     """Both catalogues into a folder."""
-    for language, direction in (("xa", "ltr"), ("xb", "rtl")):
+    for language, direction in ((LEFT_TO_RIGHT, "ltr"), (RIGHT_TO_LEFT, "rtl")):
         made = json.dumps(catalogue(language, direction), ensure_ascii=False)
         Path(folder, f"{language}.json").write_text(made, encoding="utf-8")
 

@@ -25,7 +25,7 @@ from tests import pseudo
 from tests.scene.craft.random_crafts import whole
 from tests.tables import each_row
 
-MARKED = "xa"
+MARKED = pseudo.LEFT_TO_RIGHT
 UNITS = (
     "kg m²/s|kg m²|kg/m³|kg/min|kg/s|N m|lbf ft|m/s²|m/s|rad/s|ft/s|rpm|arc minutes|kg|kPa|MPa|[kMGT]?(?:Pa|N|J|W)|"
     "m²|ft²|°/s|min|mm|ft|in|lbf|lb|g|h|m|s|t|z|x|y|°|%"
