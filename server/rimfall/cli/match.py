@@ -24,7 +24,6 @@ EXAMPLES = (
 )
 _NUMBERS = ("radius_m", "spin_rpm", "gravity_g", "speed")
 _MAY_BE = tr_later("NAME=VALUE, the name one of radius_m, spin_rpm, gravity_g, start, speed, air, body")
-_AIR_MAY_BE = tr_later("air=none, or air=KPA,CELSIUS as in air=101.3,20")
 
 
 def add_to(parser):
@@ -161,7 +160,7 @@ def _known(text):
             return name, None
         parts = [number("known.air", part) for part in value.split(",")]
         if len(parts) != 2:
-            may_be = tr(_AIR_MAY_BE)
+            may_be = tr("air=none, or air=KPA,CELSIUS as in {example}", example="air=101.3,20")
             raise BadInput(refusal("known.air", value, may_be, was_wrong("known.air", value, may_be)))
         return name, {"pressure_kpa": parts[0], "temperature_c": parts[1]}
     return name, value

@@ -15,6 +15,7 @@ from ...physics.quaternions import slerp
 from .posed import Posed
 
 MOST_KEYS = 20_000
+_VERSION = "2.0"  # of glTF
 _MOST_DEPTH = 200  # parents over a node
 _REST = {"translation": [0.0, 0.0, 0.0], "rotation": [0.0, 0.0, 0.0, 1.0], "scale": [1.0, 1.0, 1.0]}
 _KINDS = {5120: "i1", 5121: "u1", 5122: "<i2", 5123: "<u2", 5126: "<f4"}
@@ -72,7 +73,7 @@ class _File:
     def _read(self, content):
         magic, version, _ = struct.unpack_from("<4sII", content)
         if (magic, version) != (b"glTF", 2):
-            raise _damaged(tr("it is no glTF 2.0 file in one piece (.glb)"))
+            raise _damaged(tr("it is no glTF {version} file in one piece (.glb)", version=_VERSION))
         size, _ = struct.unpack_from("<I4s", content, 12)
         self._document = json.loads(content[20 : 20 + size])
         self._binary = content[28 + size :]
@@ -180,4 +181,4 @@ def _unit(vectors):
 
 def _damaged(why):
     say = tr("This glb cannot be read: {why}.", why=why)
-    return BadInput(refusal("file", "glb", tr("a glTF 2.0 file in one piece (.glb)"), say))
+    return BadInput(refusal("file", "glb", tr("a glTF {version} file in one piece (.glb)", version=_VERSION), say))
