@@ -1,5 +1,7 @@
 """Would the ship cope? A craft is started from, changed by hand and key, asked, and taken away, on one open page."""
 
+import re
+
 import pypdfium2
 
 from .looking import open_place, plain, saved_scene, scene_of, stop, until
@@ -44,6 +46,7 @@ def test_a_craft_is_put_together_and_asked(open_page, troubles):
     page.locator(".craft-views .part").first.wait_for(state="attached")
     until("it is kept", lambda: (saved_scene(page) or {}).get("craft"))
     says_what_the_api_says(page)
+    a_term_in_an_answer_is_explained(page)
     it_is_named(page)
     a_part_is_moved_by_hand_and_key(page)
     a_part_is_added_and_taken_away(page)
@@ -66,6 +69,16 @@ def it_fits_a_habitat_that_keeps_its_radius(page):
     assert coped(page)["rim_radius_m"] == 56
     page.get_by_role("button", name="Take the craft out of the scene").click()
     page.locator("#ship-start").get_by_role("button", name="the craft’s", exact=True).click()
+
+
+def a_term_in_an_answer_is_explained(page):
+    word = page.locator(".craft-says:visible .word").first
+    word.press("Enter")
+    explained = page.get_by_role("dialog", name=re.compile(f"^{word.inner_text()}$", re.I))
+    explained.wait_for()
+    page.keyboard.press("Escape")
+    until("it is away", lambda: not explained.is_visible())
+    assert word.evaluate("element => element === document.activeElement"), "the focus is where it was"
 
 
 def it_is_named(page):

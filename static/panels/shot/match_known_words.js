@@ -1,6 +1,7 @@
 // What is known of a path that was seen, in words: the habitat, the air, what flies and how it starts.
 
 import { tr, trParts } from '../../state/language.js';
+import { bodyName } from '../moves/body.js';
 import { GIVEN } from '../../state/match.js';
 import { proseFigure } from '../../state/units.js';
 
@@ -36,7 +37,7 @@ export function createKnownWords({ store, figures, get }) {
   );
   const body = list(
     tr('What flies'),
-    () => [[null, tr('thing of unknown drag')], ...store.fields.bodies.map(({ name }) => [name, name])],
+    () => [[null, tr('thing of unknown drag')], ...store.fields.bodies.map(({ name }) => [name, bodyName(name)])],
     () => get().known.body,
     chosen => within('known', { body: chosen }),
   );

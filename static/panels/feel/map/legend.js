@@ -32,7 +32,7 @@ export function insideWords(feel, group) {
     all = { kept: kept(every), all: every.length };
   if (group === 'all' || counted.length === every.length)
     return trMany('Inside {kept} of all {count} limit', 'Inside {kept} of all {count} limits', every.length, all);
-  const said = { ...all, inside: kept(counted), of: counted.length, quantity: groupsOf(feel).find(([one]) => one === group)[1] },
+  const said = { ...all, inside: kept(counted), of: counted.length, quantity: groupsOf(feel).find(([one]) => one === group)?.[1] },
     isMine = group === 'mine';
   if (counted.length > 1)
     return isMine
