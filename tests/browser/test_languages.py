@@ -31,10 +31,10 @@ SAME = re.compile(
     r"|\b(?:rpm|min|mm|cm|km|kg|kN|Nm|kNm|MNm|Pa|kPa|MPa|GPa|kW|MW|kJ|MJ|Hz|rad|ft|in|lb|mph|psi|ml|fps|px)\b|rad/s²|m/s²"
     r"|(?:[A-Z][\w-]+ & )?[A-Z][\w-]+ (?:19|20)\d\d\b"
 )
-LETTERS = re.compile(r"[^\W\d_]{2,}")
-ENGLISH_FIGURE = re.compile(r"\d,\d{3}\b|\d\.(?!\d{3}\b)\d")  # of a decimal point, or thousands by commas
+LETTERS = re.compile(r"[^\W\d_²³]{2,}")
+ENGLISH_FIGURE = re.compile(r"\d\.(?!\d{3}\b)\d")  # with a point that is no thousands'
 
-NUMBERED = re.compile(rf"{re.escape(__version__)}|glTF 2\.0|(?:section|chapter|table|rule|Laws) [\d.]+")
+NUMBERED = re.compile(rf"{re.escape(__version__)}|glTF 2\.0|⟦today⟧ [\d.]+|(?:section|chapter|table|rule|Laws) [\d.]+")
 
 
 def left_in_english(page, selector):
