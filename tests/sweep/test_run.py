@@ -10,6 +10,8 @@ import time
 
 import pytest
 
+from rimfall.language import speaking, tr
+from rimfall.phrases import caution
 from rimfall.scene.reading import read
 from rimfall.sweep import folder, job, local, parameters
 from rimfall.sweep.run import run, sweep_of
@@ -226,6 +228,24 @@ def test_what_is_refused_in_one_combination_is_named_and_the_rest_goes_on(tmp_pa
         named = [line for line in done.stderr.splitlines() if line.startswith("rimfall: combination ")]
         assert [line.split(":")[1].strip() for line in named] == ["combination 3", "combination 4"]
         assert "volley" in named[0]
+
+
+def test_a_run_in_another_language_speaks_it_in_every_process_and_is_another_run(monkeypatch, tmp_path):
+    file, out = runs.saved(tmp_path, runs.scene()), tmp_path / "out"
+    over = ("--over", "motions.serve.name=serve,volley", "--export", "notes", "--only", "serve", "--workers", 1)
+    monkeypatch.setattr(local, "each", IN_PROCESSES)
+    done = runs.vary(file, out, *over, "--language", "de")
+    assert (done.returncode, done.stdout.split(";")[0]) == (2, f"1 von 2 Kombinationen sind in {out}")
+    assert "rimfall: Kombination 2: " in done.stderr
+    with speaking("de"):
+        words, caution_there = tr("names among {names}", names="volley, let go"), caution()
+    assert words in rows(out)[1]["refused"]
+    (notes,) = out.glob("0001*.notes.json")
+    assert json.loads(notes.read_bytes())["caution"] == caution_there != caution()
+    assert "Kombinationen" in (out / "contact.svg").read_text(encoding="utf-8")
+    again = runs.vary(file, out, *over)
+    assert again.returncode == 2
+    assert f"{out} holds another run (its vary.json differs in language)" in again.stderr
 
 
 def test_bad_asking_is_refused_before_anything_is_made(tmp_path):

@@ -14,6 +14,8 @@ assert_type(path, rimfall.MotionPath)
 assert_type(path.height_m, np.ndarray)
 assert_type(path.landing, rimfall.Moment | None)
 assert_type([event.time_s for event in path.events], list[float])
+with rimfall.speaking("de"):
+    assert_type(rimfall.open_scene("same-lob").title, str)
 for values, varied in rimfall.vary(scene, {"habitat.spin_rpm": [1, 3]}):
     rimfall.export(varied, f"{values['habitat.spin_rpm']}.csv", fps=25)
 

@@ -112,8 +112,8 @@ def _as_bytes(sweep):
 def _difference(before, sweep):
     """In a few words, in what another run's folder differs."""
     try:
-        before = json.loads(before)
-        differs = [key for key, value in _as_data(sweep).items() if before.get(key) != value]
+        before, now = json.loads(before), _as_data(sweep)
+        differs = [key for key in dict.fromkeys([*now, *before.keys()]) if before.get(key) != now.get(key)]
     except (ValueError, AttributeError):
         return tr("its {file} cannot be read", file=REQUEST)
     if not differs:
