@@ -103,9 +103,15 @@ def _unpacked(content, member, kind, limits):
         raise damaged(kind, tr("{name} in it is cut short", name=member.name))
     data = packed if member.method == _STORED else _inflated(packed, member, kind, limits)
     if len(data) != member.size:
-        raise damaged(kind, f"{member.name} in it has {len(data):,} bytes, where {member.size:,} are stated")
+        what = tr(
+            "{name} in it has {bytes} bytes, where {stated} are stated",
+            name=member.name,
+            bytes=written(len(data), ","),
+            stated=written(member.size, ","),
+        )
+        raise damaged(kind, what)
     if zlib.crc32(data) != member.crc:
-        raise damaged(kind, f"the check sum (CRC) of {member.name} in it is wrong")
+        raise damaged(kind, tr("the check sum (CRC) of {name} in it is wrong", name=member.name))
     return data
 
 
