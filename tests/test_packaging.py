@@ -109,6 +109,7 @@ def test_the_wheel_holds_the_page_and_no_build_leftovers(wheel):
         "rimfall/static/vendor/page/brief.js",
         "rimfall/static/vendor/page/player.js",
         "rimfall/static/vendor/LICENSE-three.txt",
+        "rimfall/static/vendor/language/de.json",
         "rimfall/templates/page.html",
         "rimfall/templates/one_file.html",
     } <= set(names)
@@ -134,6 +135,10 @@ def test_the_wheel_serves_the_page_from_elsewhere(wheel, tmp_path):
         assert [path for path in assets if path.startswith("static/vendor/page/chunk")]
         for path in assets:
             assert read(urllib.parse.urljoin(origin + "/", path)), path
+        german = read(urllib.request.Request(origin + "/", headers={"accept-language": "de"})).decode()
+        assert '<html lang="de"' in german
+        (messages,) = re.findall(r'src="(language/de\.js\?[^"]+)"', german)
+        assert read(f"{origin}/{messages}")
 
 
 def read(address):

@@ -9,7 +9,7 @@ from fastapi import APIRouter, Header, Path, Request, Response
 from fastapi.responses import RedirectResponse
 
 from ...errors import BadInput, refusal
-from ...language import tr, written
+from ...language import spoken, tr, written
 from ..answering import whole
 from ..asked import Answer, Asked, NothingThere
 from ..ready import plain
@@ -67,7 +67,7 @@ async def code(request: Request):
 async def scene(request: Request, units: Literal["si", "us"] = "si"):
     """Traces a scene once for all who follow, and tells the digest by which they get it; the body is its document."""
     room, state, body = _room(request), request.app.state, await request.body()
-    digest = hashlib.sha256(units.encode() + body).hexdigest()[:32]
+    digest = hashlib.sha256(f"{units} {spoken()} ".encode() + body).hexdigest()[:32]
     if await room.publisher.scene(digest) is None:
         answer = await whole(state.pool, Asked("opened", body, {"units": units}, state.max_seconds))
         if answer.status != 200:
