@@ -26,7 +26,7 @@ if TYPE_CHECKING:
         vary,
     )
 
-__version__ = "0.12.0"
+__version__ = "0.13.0"
 __all__ = [
     "Answer",
     "LandingMap",
