@@ -40,7 +40,7 @@ globalThis.getComputedStyle = () => ({ fontSize: `${14 * grown}px`, lineHeight: 
 const { decodeAnswer } = await import('../static/api/client.js');
 const { Aboard } = await import('../static/views/aboard.js');
 const { LinePlate } = await import('../static/views/line_plate.js');
-const { readModel, readOthers, bodyAt } = await import('../static/views/model.js');
+const { readModel, readOthers, bodyAt, deckAt, standing } = await import('../static/views/model.js');
 const { Outside } = await import('../static/views/outside.js');
 const { halvesOf } = await import('../static/views/overlay.js');
 const { sharedUniforms } = await import('../static/views/materials.js');
@@ -104,11 +104,20 @@ function seen(half, rect, [model, ...others], type) {
       overlaps: rects.flatMap(([a, r], i) => rects.slice(i + 1).flatMap(([b, s], k) => (meet(r, s) && (i < labels.length || k < 0) ? [`${a} × ${b}`] : []))),
       off: labels.filter(([, label]) => !inside(rectOf(label), rect)).map(([key]) => key),
       labels: labels.map(([key]) => key),
-      follows: Boolean(half.framed.rigAt), inset: Boolean(half.around?.spot), tall: 1.75 / half.eye.metresPerPx,
+      follows: Boolean(half.framed.rigAt), inset: Boolean(half.around?.spot), covered: half.around?.spot ? coveredBy(half.around.spot, half, time_s) : 0, tall: 1.75 / half.eye.metresPerPx,
       unseen: shown.filter(m => m.path.count && time_s >= m.starts_s && !onPicture(half, bodyAt(model, m, half.frame, time_s, {}), rect)).map(m => m.i),
       unframed: half.frame === 'aboard' ? shown.filter(m => !framed(half, m.lines.aboard.points, rect)).map(m => m.i) : [],
     }; // biome-ignore format: one row
   });
+}
+
+// How many people and bodies lie under it.
+function coveredBy({ x, y, w, h }, half, time_s) {
+  const { model, shown } = half;
+  const people = standing(shown, model.ground).map(({ along_m, axial_m, floor }) => deckAt(model, half.frame, along_m, 0.9, axial_m, time_s, {}, floor));
+  const bodies = shown.filter(m => m.path.count && time_s >= m.starts_s).map(m => bodyAt(model, m, half.frame, time_s, {}));
+  const under = px => px && px[0] > x && px[0] < x + w && px[1] > y && px[1] < y + h;
+  return [...people, ...bodies].filter(point => under(half.project(point))).length;
 }
 
 // The classes of what is drawn with the motions on a flat plate, half way.

@@ -80,3 +80,9 @@ def test_without_webgl_what_goes_with_a_motion_is_drawn_too(told):
     for scene, props in PROPS.items():
         for drawn in told[scene]["plates"]:
             assert props <= set(drawn), scene
+
+
+def test_the_inset_of_the_whole_covers_nobody_and_nothing_that_moves(rows):
+    covered = [row for row in rows if row["covered"]]
+    crowded = {"empty", "ring"}  # on a phone there is somebody in every corner
+    assert [where(row) for row in covered if row["width"] > 600 or row["scene"] not in crowded] == []

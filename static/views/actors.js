@@ -67,7 +67,7 @@ export class Actors {
     });
   }
 
-  // With a hand at the jug where somebody pours; few heights are ever asked for.
+  // With a hand at what they hold; few heights are ever asked for.
   posed(hand) {
     if (!hand) return this.geometry;
     const key = hand.map(part => part.toFixed(2)).join();

@@ -55,8 +55,8 @@ export class Inset {
     for (const line of this.lines ?? []) line.path = null;
   }
 
-  // Where it lies, and whether there is one. `crowd`: where the paths run, if they stay where they are.
-  put(wanted, crowd) {
+  // Where it lies, and whether there is one. `hides(x, y, width, height)`: how much of what is to be seen lies there.
+  put(wanted, hides) {
     const { rect, side } = this;
     const high = side + CAPTION_PX * this.grown;
     if (!wanted || !this.fits || this.top + high > rect.height - EDGE_PX) this.spots = [];
@@ -68,7 +68,7 @@ export class Inset {
         [right, low],
         [right, this.top],
       ];
-      const hid = crowd ? places.map(([x, y]) => crowd.under(x, y, side, high)) : [0];
+      const hid = places.map(([x, y]) => hides(x, y, side, high));
       const [x, y] = places[hid.indexOf(Math.min(...hid))];
       this.spots = [{ x, y, w: side, h: high }];
     }

@@ -1,4 +1,4 @@
-// The lay figure: 1.75 m of turned wood, feet at the origin, up along y, facing spinward (x), one arm raised; or with one hand at something.
+// The lay figure: 1.75 m of turned wood, feet at the origin, up along y, facing spinward (x), one arm raised; or with one hand at something ([forward, up, aside] m).
 
 import { CylinderGeometry, LatheGeometry, SphereGeometry, Vector2 } from '../vendor/three.module.js';
 import { merged } from './geometry.js';
@@ -30,17 +30,21 @@ function figure(hand) {
   const hangs = hand ? -1 : 1; // the arm that does nothing
   add(turnedWood([[0.032, 0], [0.042, 0.12], [0.046, 0.3]], 8), 0.02, 0.85, 0.262 * hangs, { rx: 0.06 * hangs });
   add(turnedWood([[0.036, 0], [0.05, 0.16], [0.054, 0.3]], 8), 0, 1.13, 0.245 * hangs, { rx: 0.08 * hangs });
-  const { elbow, upper, fore } = hand ? armTo(hand) : RAISED;
-  add(turnedWood([[0.054, 0], [0.05, 0.14], [0.036, 0.3]], 8), ...SHOULDER, -0.22 * hangs, { rz: upper });
-  add(turnedWood([[0.044, 0], [0.042, 0.14], [0.03, 0.27]], 8), ...elbow, -0.22 * hangs, { rz: fore });
-  return merged(parts);
+  const [across, way] = hand ? [Math.hypot(hand[0], hand[2] - ASIDE_M), Math.atan2(hand[2] - ASIDE_M, hand[0])] : [0, 0];
+  const { elbow, upper, fore } = hand ? armTo([across, hand[1]]) : RAISED;
+  const arm = [
+    turnedWood([[0.054, 0], [0.05, 0.14], [0.036, 0.3]], 8).rotateZ(upper).translate(...SHOULDER, 0),
+    turnedWood([[0.044, 0], [0.042, 0.14], [0.03, 0.27]], 8).rotateZ(fore).translate(...elbow, 0),
+  ];
+  return merged([...parts, ...arm.map(piece => piece.rotateY(-way).translate(0, 0, -ASIDE_M * hangs))]);
 }
 
 const SHOULDER = [0, 1.42];
+const ASIDE_M = 0.22;
 const RAISED = { elbow: [0.27, 1.53], upper: -1.15, fore: -0.25 };
 const ARM_M = [0.3, 0.28];
 
-/** From the shoulder to a hand at [forward, up], the elbow below; straight toward what is out of reach. Angles are from upright. */
+/** From the shoulder to a hand at [forward, up] in the arm's own plane, the elbow below; straight toward what is out of reach. Angles are from upright. */
 export function armTo([forward, up]) {
   const [upper_m, fore_m] = ARM_M;
   const [x, y] = [forward - SHOULDER[0], up - SHOULDER[1]];

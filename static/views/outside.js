@@ -4,10 +4,15 @@
 import { angleAt } from '../time/track.js';
 import { Half, NONE } from './half.js';
 import { Inset } from './inset.js';
-import { standing } from './model.js';
+import { PERSON_M } from './lay_figure.js';
+import { bodyAt, deckAt, standing } from './model.js';
 import { Ribbon } from './ribbon.js';
+import { Crowd } from './spots.js';
 
 const MOST_EXPOSURES = 24;
+const STOPS = 6; // times at which it is looked where things are
+const PERSON_COUNTS = 4; // times a path as long: nobody is hidden so that a path is seen
+const OFF = [-1, -1]; // the picture
 const CLOSE_M = 22; // a narrower picture than this, and the near rail would bar it
 
 export class Outside extends Half {
@@ -18,6 +23,7 @@ export class Outside extends Half {
     this.group.add(this.marks.mesh);
     this.around = new Inset(dom);
     this.insetKey = null;
+    this.moving = new Crowd();
   }
 
   fitInto(rect, over) {
@@ -59,16 +65,41 @@ export class Outside extends Half {
     this.showRoom(habitat);
   }
 
-  // The inset lies where it hides least of the paths; while the eye goes along it stays where it is.
+  // The inset lies where it hides least of the paths and of who is carried round; while the eye goes along it stays where it is, clear of who and
+  // what is there as it begins.
   placeLabels(how) {
     const { rigAt } = this.framed;
     const key = rigAt ? 'follows' : this.eye.stamp;
     if (key !== this.insetKey) {
       this.findCrowds();
+      this.findMoving(Boolean(rigAt));
       this.insetKey = key;
-      this.around.put(this.showsPart(), rigAt ? null : this.crowds[0]);
+      const [paths] = this.crowds,
+        { moving } = this;
+      this.around.put(this.showsPart(), (...where) => (rigAt ? 0 : paths.under(...where)) + PERSON_COUNTS * moving.under(...where));
     }
     super.placeLabels(how);
+  }
+
+  // People from head to foot, and bodies: as they are now, or at times all along.
+  findMoving(now) {
+    const { moving, model, shown } = this;
+    moving.clear(this.rect.width, this.rect.height);
+    for (const m of shown) {
+      const [person] = standing([m], model.ground);
+      const times = now ? [this.time_s] : Array.from({ length: STOPS + 1 }, (_, k) => m.starts_s + ((m.over_s - m.starts_s) * k) / STOPS);
+      for (const time_s of times) {
+        if (m.path.count) moving.add(...(this.project(bodyAt(model, m, 'outside', time_s, {})) ?? OFF));
+        if (person) this.findPerson(person, time_s);
+      }
+    }
+  }
+
+  findPerson({ along_m, axial_m, floor }, time_s) {
+    const [feet, head] = [0, PERSON_M].map(up => this.project(deckAt(this.model, 'outside', along_m, up, axial_m, time_s, {}, floor)));
+    if (!feet || !head) return;
+    this.moving.add(...feet);
+    this.moving.line(...feet, ...head);
   }
 
   // Whether some of the habitat is off the picture. A turntable never is, but by hand.
