@@ -143,9 +143,13 @@ def test_the_ready_talks_are_offered_among_the_scenes_and_opened(page):
 
 
 def test_the_maker_at_every_size(page):
-    """Nothing out of reach or wider than the window; axe finds nothing, in either scheme."""
+    """Which stages a step shows is seen as it is chosen; nothing is out of reach or wider than the window; axe finds nothing, in either scheme."""
     open_maker(page)
     press(page, "Keep this as a step")
+    press(page, "Outside")
+    until("its stage is shown", lambda: not page.locator(".stage-aboard").is_visible())
+    press(page, "Both")
+    until("and both again", lambda: page.locator(".stage-aboard").is_visible())
     page.get_by_label("The room is asked").select_option(index=1)
     wrong = {}
     for scheme, (width, height) in [*(("light", size) for size in SIZES), ("dark", SIZES[3])]:

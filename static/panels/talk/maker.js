@@ -15,7 +15,7 @@ import { createStepForm } from './step_form.js';
 import { createStepsList } from './steps_list.js';
 
 const FULL = trLater('A talk may have 200 steps: this one has them all.');
-const ABOUT_NOW = new Set(['pace', 'show', 'merged', 'swapped']); // of a step: seen at once where it stands on the stages
+const OF_STAGES = new Set(['show', 'merged', 'swapped']); // of a step: seen at once where it stands on the stages
 
 /** `giving`: as giving.js makes it; trace(document) → promise of its answer; present(): what `given` says is given, from where it is; openFile(): somebody
  *  chooses one; ready() → promise of the talks that come with Rimfall, [{id, title}]; openReady(one);
@@ -170,11 +170,15 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
 
   function change(part, how) {
     edits.change(talk.at, part, how);
-    if (!conductor.conducting || !Object.keys(part).some(name => ABOUT_NOW.has(name))) return;
+    const ofStages = Object.keys(part).some(name => OF_STAGES.has(name));
+    if (!conductor.conducting) return ofStages && isOnStages(talk.step) && conductor.begin(); // one that was just kept
+    if (!ofStages && !('pace' in part)) return;
     const { alone, merged, swapped } = viewOfStep(talk.step, store.view.presets);
     store.look({ alone, merged, swapped });
     clock.lendPace(talk.step.pace);
   }
+
+  const isOnStages = ({ scene }) => JSON.stringify(scene) === JSON.stringify(store.document);
 
   function move(from, to) {
     const moved = edits.move(from, to);
