@@ -9,6 +9,7 @@ import { azimuthOf, turned } from './place.js';
 
 const RAD = Math.PI / 180;
 const TALL_ENOUGH = 0.045; // of the picture's height: a person so tall is seen, and nothing needs to be followed
+const BROAD = 1.6; // a picture less broad than this is measured by its width: held upright it is no reason to go after what a broad one shows whole
 const MUCH_WIDER = 1.6; // than what happens: only then is it followed
 const MOST_OF_IT = 0.55; // of the distance that shows the whole: what needs more is shown with the whole
 const MOST_FOLLOWED = 0.4; // of the distance that shows the whole: a wider piece of deck is too much of it
@@ -24,7 +25,8 @@ export function followed({ model, lead, view, aspect, inset, azimuth, framed, st
   const all = framed(view, whole);
   if (crosses || rig.distance > MOST_OF_IT * all.distance) rig.shows = 'whole';
   const whole_rig = rig.shows === 'whole' ? framed(view, joined(still, whole)) : rig;
-  if (!lead || crosses || PERSON_M / (2 * rig.distance * Math.tan((view.fov * RAD) / 2)) >= TALL_ENOUGH) return { rig: whole_rig };
+  const high_m = 2 * rig.distance * Math.tan((view.fov * RAD) / 2) * Math.min(1, aspect / BROAD);
+  if (!lead || crosses || PERSON_M / high_m >= TALL_ENOUGH) return { rig: whole_rig };
   const frame = new Frame({ azimuth, ...view, level: model.ground.level }, aspect, inset);
   const patch = new Patch(model, carried, frame);
   const one = ROOM * patch.most > MOST_FOLLOWED * all.distance ? new One(model, lead, frame) : patch;
