@@ -210,10 +210,10 @@ export class Half {
     return { x: v.x, y: v.y, z: v.z };
   }
 
-  // Everything drawn that does not move by itself, for pictures without it; `paths`: those stay.
+  // Everything drawn that does not move by itself, for pictures without it; `paths`: those stay, but not ways that were not taken.
   besidesWhatMoves(paths) {
     const { actors } = this;
-    const lies = [actors.shadows.mesh, this.vessels.group, this.dims.mesh, ...this.tape.meshes, this.arrows?.group, this.launch?.mesh];
+    const lies = [actors.shadows.mesh, this.vessels.group, this.dims.mesh, ...this.tape.meshes, this.arrows?.group, this.launch?.mesh, this.aimed?.group];
     const drawn = [this.paths.group, this.compared.group, this.touches.dots.points];
     return [...actors.people, ...actors.ghosts, ...lies, ...(paths ? [] : drawn)].filter(Boolean);
   }

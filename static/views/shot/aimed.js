@@ -26,7 +26,7 @@ const p = { x: 0, y: 0, z: 0 };
 export class Aimed {
   // `hold(true | false)` stops and restarts framing while the catcher is dragged; null: there is nothing to drag.
   constructor(shared, half, store, clock, hold) {
-    Object.assign(this, { half, store, lines: [], flown: null, ends_s: () => clock.end_s });
+    Object.assign(this, { half, store, open: false, lines: [], flown: null, ends_s: () => clock.end_s });
     const ribbon = look => new Ribbon(shared, look);
     this.thin = ribbon({ color: BONE, width: 2, casing: 1.5, order: 4 });
     this.strong = ribbon({ color: BONE, width: 4.5, casing: CASING, order: 5 });
@@ -48,15 +48,14 @@ export class Aimed {
     return [this.thin, this.strong, this.near, this.net, this.over, this.reach];
   }
 
-  get open() {
-    return this.store.view.place === PLACE && this.store.shot.aim !== null;
-  }
-
-  // What is to be drawn changed: the answer, the choice, the place.
+  // What is to be drawn changed: the answer, the choice, the place. What is shown is settled here and holds until it is read again, so that a picture or a
+  // clip is, from its first frame to its last, of the stages as they were when it was asked for, whatever place is opened meanwhile: with every way
+  // where place 5 was open, as the stages then have them, and else with none, for a way that was not taken is no part of the scene.
   read() {
     const { half, store } = this,
       { model, frame } = half;
-    this.group.visible = this.open;
+    this.aim = store.shot.aim;
+    this.group.visible = this.open = store.view.place === PLACE && this.aim !== null;
     this.lines = [];
     if (!this.open) return this.catcher?.hide();
     const { answer, chosen, landings, flown, aim } = store.shot,
@@ -117,7 +116,7 @@ export class Aimed {
 
   // Where somebody stands who is to catch; null of what moves by itself.
   standing() {
-    const { to } = this.store.shot.aim;
+    const { to } = this.aim;
     return to.motion ? null : { floor: 0, ...to };
   }
 
@@ -128,9 +127,9 @@ export class Aimed {
 
   // The centre of the reach at time t.
   hands(time_s) {
-    const { half, store } = this,
+    const { half } = this,
       { model, frame } = half,
-      { to } = store.shot.aim;
+      { to } = this.aim;
     if (!to.motion) return model.ground.at(to.along_m, to.height_m, to.axial_m, turnAt(model, frame, time_s), {}, to.floor ?? 0);
     const met = model.motions.find(m => m.name === to.motion);
     return met ? bodyAt(model, met, frame, time_s, {}) : null;
@@ -178,7 +177,7 @@ export class Aimed {
     if (!hands) return this.reach.set([]);
     const { eye } = this.half,
       { right, up } = eye.axes,
-      radius_m = Math.max(this.store.shot.aim.within_m, 7 * eye.metresPerPx);
+      radius_m = Math.max(this.aim.within_m, 7 * eye.metresPerPx);
     const points = [];
     for (let k = 0; k <= 28; k += 1) {
       const [s, c] = [Math.sin((k * Math.PI) / 14) * radius_m, Math.cos((k * Math.PI) / 14) * radius_m];
