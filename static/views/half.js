@@ -1,6 +1,5 @@
 // One stage: its eye, its actors and paths, its labels. Aboard and Outside differ only in what they add (aboard.js, outside.js).
 
-import { tr } from '../state/language.js';
 import { Group, Quaternion, Vector3 } from '../vendor/three.module.js';
 import { Actors } from './actors.js';
 import { Anchors } from './anchors.js';
@@ -9,14 +8,14 @@ import { craftPoints } from './craft_reach.js';
 import { Dims } from './dims.js';
 import { Labels } from './labels.js';
 import { Tape } from './measure.js';
+import { LEAST_BODY_PX, namesAt, plainAt } from './path_labels.js';
 import { Paths } from './paths.js';
-import { bodyAt, turnAt } from './model.js';
+import { turnAt } from './model.js';
 import { ComparedPaths } from './compared_paths.js';
 import { rigOfFiled } from './filed_camera.js';
 import { meetGround, meetPlane, ray } from './framing.js';
 import { Pours } from './pour.js';
 import { Crowd } from './spots.js';
-import { metres } from './spoken.js';
 import { isWithheld } from '../state/shown.js';
 import { framing } from './camera_presets.js';
 import { PERSON_M } from './lay_figure.js';
@@ -26,14 +25,10 @@ import { Touches } from './touches.js';
 import { intoCraft } from './tumbling.js';
 import { Vessels } from './vessels.js';
 
-const PHONE_PX = 500;
 const LABEL_PX = 14; // of labels at a desk: where they grow, lines do too
 const CLEAR_PX = 6;
 const FOOT_PX = 38; // kept free at the foot, where the legend lies
-const LEAST_BODY_PX = 7; // however far the eye
-const NAME_GAP_PX = 9;
 const MOST_SEGMENTS = 180; // of a path, for labels to keep off
-const NAMED_AT = [0.5, 0.62, 0.4, 0.75, 0.25]; // shares of a path, in order of liking
 export const NONE = Object.freeze([]);
 const v = new Vector3();
 const px = [0, 0];
@@ -147,8 +142,15 @@ export class Half {
 
   // The camera as it stands, where that is no longer the seat's: as files have it, or null.
   movedFromSeat() {
-    const { yaw, tilt, zoom } = this.eye.orbit;
-    return this.camera || yaw || tilt || zoom !== 1 ? this.eye.asFiled(this.model.radius_m) : null;
+    const { yaw, tilt, zoom } = this.eye.orbit,
+      camera = this.camera || yaw || tilt || zoom !== 1 ? this.eye.asFiled(this.model.radius_m) : null;
+    return camera && { position_m: camera.position_m, target_m: camera.target_m, up: camera.up, vertical_fov_deg: camera.vertical_fov_deg };
+  }
+
+  // The same as it stands in any case, with its name and view; null before it stands anywhere.
+  asCamera() {
+    const filed = this.eye.asFiled(this.model.radius_m);
+    return filed && { name: this.slot, view: this.frame, ...filed };
   }
 
   showsCompanion() {
@@ -220,50 +222,16 @@ export class Half {
 
   // At its path; where the eye goes along, at what moves.
   nameLabels(time_s) {
-    if (this.framed.rigAt || this.into || this.posts || this.told.length < this.shown.length) return this.namesAt(time_s);
-    this.named ??= this.namesAt(time_s);
+    if (this.framed.rigAt || this.into || this.posts || this.told.length < this.shown.length) return namesAt(this, time_s);
+    this.named ??= namesAt(this, time_s);
     return this.named;
-  }
-
-  namesAt(time_s) {
-    return this.shown
-      .filter(m => m.lines[this.frame].time.length && !this.posts?.labelled.has(m))
-      .map(m => ({
-        key: `name ${m.i}`,
-        color: m.style.color,
-        gap: NAME_GAP_PX + (this.told.includes(m) ? 0 : this.bodyPx(m)), // clear of the body where that is all there is
-        text: this.frame === 'outside' && m.straight && this.told.includes(m) ? tr('{motion}, straight', { motion: m.name }) : m.name,
-        at: [
-          ...(this.framed.rigAt || !this.told.includes(m) ? [bodyAt(this.model, m, this.frame, time_s, {})] : []),
-          ...(this.told.includes(m) ? NAMED_AT.map(share => this.drawnAt(pointOf(m.lines[this.frame].points, share))) : []),
-        ],
-      }));
-  }
-
-  // How large its body is drawn, from its middle.
-  bodyPx(m) {
-    return Math.max((0.5 * m.diameter_m) / this.eye.metresPerPx || 0, LEAST_BODY_PX);
   }
 
   plainLabels() {
     if (!this.showsCompanion()) return NONE;
-    if (this.into) return this.plainAt();
-    this.plain ??= this.plainAt();
+    if (this.into) return plainAt(this);
+    this.plain ??= plainAt(this);
     return this.plain;
-  }
-
-  plainAt() {
-    const range = m => Math.abs(m.motion.companion.landing.drift_m); // along the ground, as every drift is
-    const landed = this.told.filter(
-      m => m.lines.companion && m.motion.companion.landing && range(m) > 0.05 && (m === this.lead || this.rect.width >= PHONE_PX),
-    );
-    return landed.map(m => ({
-      key: `plain ${m.i}`,
-      gap: 8,
-      shy: true,
-      text: tr('plain gravity, {length}', { length: metres(range(m), this.view.units) }),
-      at: [0.8, 0.65, 0.95].map(share => this.drawnAt(pointOf(this.paths.companionLine(m), share))),
-    }));
   }
 
   // Where they stand, unless neither they nor what they keep off has moved by a pixel or says something else; `anew`: in any case.
@@ -391,11 +359,6 @@ export class Half {
 export function put(out, count, some) {
   for (let k = 0; k < some.length; k += 1) out[count + k] = some[k];
   return count + some.length;
-}
-
-function pointOf(points, share) {
-  const i = 3 * Math.round(share * (points.length / 3 - 1));
-  return { x: points[i], y: points[i + 1], z: points[i + 2] };
 }
 
 function farthest(points) {

@@ -2,12 +2,13 @@
 // otherwise. Without WebGL the same arrays are drawn as flat plates.
 
 import { Aboard, Beside } from './aboard.js';
-import { attachAlone, attachMeasureChoice, attachPresets, attachSteady } from './chooser.js';
+import { attachPresets } from './chooser.js';
+import { Extras } from './extras.js';
 import { createFlat } from './flat.js';
+import { attachHands } from './hands.js';
 import { Lost } from './lost.js';
 import { buildOverlay, halvesOf } from './overlay.js';
 import { readModel, readOthers } from './model.js';
-import { attachOrbit } from './orbit.js';
 import { Outside } from './outside.js';
 import { OwnView } from './own_camera.js';
 import { Picture } from './picture.js';
@@ -15,7 +16,6 @@ import { Plate } from './plate.js';
 import { Spoken, stageWords } from './spoken.js';
 import { spanOf } from './framing.js';
 import { isWithheld } from '../state/shown.js';
-import { tapePlaces } from './tape_ends.js';
 import { probe } from './webgl.js';
 
 const STILL_AFTER_MS = 700; // a finer frame takes long where there is no graphics processor: not while a hand may still move
@@ -52,11 +52,12 @@ const isMoving = half => half.eye.moving;
 
 class Stages {
   constructor(picture, overlay, store, clock, tell) {
-    Object.assign(this, { picture, overlay, store, clock, element: overlay.element, models: [], extras: {}, fetching: {} });
+    Object.assign(this, { picture, overlay, store, clock, element: overlay.element, models: [] });
     const { shared } = picture;
     const hold = held => this.freeze(held);
     this.halves = { aboard: new Aboard(shared, overlay.halves.aboard, store, hold), outside: new Outside(shared, overlay.halves.outside) };
     this.all = Object.values(this.halves);
+    this.extras = new Extras({ shared, store, clock, hold, came: () => this.read(), first: () => this.visible()[0] });
     this.beside = new Beside(picture, overlay, store, this.halves.outside);
     this.presets = { ...store.view.presets };
     this.held = heldIn(store.view);
@@ -70,49 +71,12 @@ class Stages {
   }
 
   attach(half) {
-    const { dom } = half;
     this.picture.scene.add(half.group);
-    half.spoken = new Spoken(dom);
-    half.presets = attachPresets(dom, this.store);
+    half.spoken = new Spoken(half.dom);
+    half.presets = attachPresets(half.dom, this.store);
     half.plate = new Plate(() => this.invalidate());
     half.own = new OwnView(half, this.store);
-    attachMeasureChoice(dom, this.store, {
-      places: () => tapePlaces(this.halfIn(half.slot).shown ?? [], this.clock.time_s),
-      lay: (which, end) => this.layTape(this.halfIn(half.slot), which, end),
-    });
-    attachAlone(dom, this.store);
-    attachSteady(dom, this.store);
-    attachOrbit(dom.view, half.eye, {
-      changed: () => this.invalidate(),
-      clicked: (x, y) => {
-        const shownHalf = this.halfIn(half.slot);
-        if (this.guess(shownHalf, x, y)) return;
-        if (this.store.view.measure !== 'tape' || !shownHalf?.model) return;
-        shownHalf.tape.click(shownHalf, x, y, this.clock.time_s);
-        this.invalidate();
-      },
-    });
-    dom.view.addEventListener('focus', () => this.invalidate());
-    for (const type of ['pointermove', 'pointerleave']) {
-      dom.view.addEventListener(type, event => {
-        if (this.halfIn(half.slot).pointAt(event)) this.invalidate();
-      });
-    }
-  }
-
-  // A click on the deck while the room is asked: whether it was a guess.
-  guess(half, x, y) {
-    const { store, clock, extras } = this;
-    if (!store.guesses.open || !half?.model || half === this.beside.half || !extras.GuessMarks) return false;
-    const along_m = extras.alongAt(half, x, y, clock.time_s);
-    if (along_m !== null) store.guesses.place(along_m);
-    return true;
-  }
-
-  layTape(half, which, end) {
-    half.tape.put(which, end);
-    this.invalidate();
-    return half.tape.says(half, this.clock.time_s);
+    attachHands(this, half);
   }
 
   listen() {
@@ -215,34 +179,12 @@ class Stages {
     this.draw();
   }
 
-  // What only one place shows, {of the half: its class}, fetched with its first opening, or if that failed the next: at place 4 everybody is
-  // weighed, at place 5 something is aimed.
   // `handles`: with what a hand takes hold of.
   attend(half, { handles = true } = {}) {
-    const { picture, store, clock, extras } = this,
-      { place } = store.view;
-    if (place === 4 && extras.Posts) half.posts ??= new extras.Posts(picture.shared, half, store);
-    else if (place === 4) this.fetch('Posts', () => import('./feel/posts.js'));
-    if (half === this.beside.half) return; // of another habitat than is aimed in
-    if (store.guesses.motion !== null && extras.GuessMarks) half.guessed ??= new extras.GuessMarks(picture.shared, half, store, () => this.visible()[0]);
-    if (place === 5 && extras.Aimed) half.aimed ??= new extras.Aimed(picture.shared, half, store, clock, handles ? held => this.freeze(held) : null);
-    else if (place === 5) this.fetch('Aimed', () => import('./shot/aimed.js'));
-  }
-
-  fetch(name, load) {
-    this.fetching[name] ??= load().then(
-      module => {
-        Object.assign(this.extras, module);
-        this.read();
-      },
-      () => {
-        this.fetching[name] = null;
-      },
-    );
+    this.extras.attend(half, { beside: half === this.beside.half, handles });
   }
 
   readGuesses() {
-    if (this.store.guesses.motion !== null && !this.extras.GuessMarks) this.fetch('GuessMarks', () => import('./guess_marks.js'));
     for (const half of this.visible()) this.attend(half);
     this.invalidate();
   }
@@ -392,23 +334,19 @@ class Stages {
     this.element.dispatchEvent(new CustomEvent('rimfall:drawn', { bubbles: true }));
   }
 
+  // The stages whose eyes are known: none where they are flat plates.
+  get eyed() {
+    return this.model && this.rects && !this.lost.now ? this.visible() : [];
+  }
+
   // What each stage is seen from at this moment: [{name, view, position_m, target_m, up, vertical_fov_deg, aspect}].
   cameras() {
-    if (!this.model || !this.rects || this.lost.now) return [];
-    return this.visible().flatMap(half => {
-      const filed = half.eye.asFiled(half.model.radius_m);
-      return filed ? [{ name: half.slot, view: half.frame, ...filed }] : [];
-    });
+    return this.eyed.flatMap(half => half.asCamera() ?? []);
   }
 
   // {aboard, outside}: the camera as it stands where it has been moved from its seat, {position_m, target_m, up, vertical_fov_deg}, or null.
   movedFromSeats() {
-    const moved = this.model && this.rects && !this.lost.now ? this.visible().filter(half => half.frame === half.slot) : [];
-    const filed = half => {
-      const camera = half.movedFromSeat();
-      return camera && { position_m: camera.position_m, target_m: camera.target_m, up: camera.up, vertical_fov_deg: camera.vertical_fov_deg };
-    };
-    return Object.fromEntries(moved.map(half => [half.slot, filed(half)]));
+    return Object.fromEntries(this.eyed.filter(half => half.frame === half.slot).map(half => [half.slot, half.movedFromSeat()]));
   }
 
   // How far a hand has turned each eye from its seat, {aboard, outside}: {yaw, tilt, zoom}; and turned so.
