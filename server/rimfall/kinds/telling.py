@@ -78,7 +78,7 @@ def dropped(traced, telling, thing):
         tr_later_as("past tense", "You let go of {thing}."),
         thing=thing.done_to,
     )
-    return [drops, *flight(traced, telling)]
+    return [drops, *flight(traced, telling, thing.it)]
 
 
 def thrown(traced, telling, thing):
@@ -93,28 +93,33 @@ def thrown(traced, telling, thing):
         way=_leaves(traced, motion),
         speed=telling.speed(motion.speed_m_s),
     )
-    return [leaves, *flight(traced, telling)]
+    return [leaves, *flight(traced, telling, thing.it)]
 
 
-def flight(traced, telling):
-    """Where it lands, what it does there, and where it would have landed under plain gravity."""
-    return traced.once(("flight", telling), lambda: _flight(traced, telling))
+def flight(traced, telling, it):
+    """Where it lands, what it does there, and where it would have landed under plain gravity; `it` is the word that stands for it."""
+    return traced.once(("flight", telling), lambda: _flight(traced, telling, it))
 
 
-def _flight(traced, telling):
-    landing, caught = traced.track.landing, _caught(traced, telling)
+def _flight(traced, telling, it):
+    landing, caught = traced.track.landing, _caught(traced, telling, it)
     if landing is None:
-        return [*caught, ends(traced, telling)]
+        return [*caught, ends(traced, telling, it)]
     if lasted(traced, landing) <= 0:
         lies = telling.says(
-            tr_later("It lies on {surface} from the start."),
-            tr_later("It lay on {surface} from the start."),
+            tr_later("{it} lies on {surface} from the start."),
+            tr_later("{it} lay on {surface} from the start."),
+            it=it[:1].upper() + it[1:],
             surface=the_at(traced, landing.surface),
         )
         return [lies]
     if caught:
-        return [*caught, _uncaught(traced, telling, landing), *_plain(traced, telling, landing)]
-    return [_lands(traced, telling, landing), *_then(traced, telling, landing), *_plain(traced, telling, landing)]
+        return [*caught, _uncaught(traced, telling, landing, it), *_plain(traced, telling, landing, it)]
+    return [
+        _lands(traced, telling, landing, it),
+        *_then(traced, telling, landing, it),
+        *_plain(traced, telling, landing, it),
+    ]
 
 
 def _met_before(traced, landing):
@@ -123,38 +128,39 @@ def _met_before(traced, landing):
     return None if before is None else the(traced, before.surface)
 
 
-def _landed(traced, telling, landing):
-    """When and where it lands, for a sentence."""
+def _landed(traced, telling, landing, it):
+    """What lands, when and where, for a sentence."""
     where = place(traced, telling, traced.way(landing), _BELOW)
-    return {"time": telling.time(lasted(traced, landing)), "where": where}
+    return {"it": it, "time": telling.time(lasted(traced, landing)), "where": where}
 
 
-def _lands(traced, telling, landing):
-    met, told = _met_before(traced, landing), _landed(traced, telling, landing)
+def _lands(traced, telling, landing, it):
+    met, told = _met_before(traced, landing), _landed(traced, telling, landing, it)
     if met is None:
         return telling.says(
-            tr_later("After {time} it lands {where}."), tr_later("After {time} it landed {where}."), **told
+            tr_later("After {time} {it} lands {where}."), tr_later("After {time} {it} landed {where}."), **told
         )
     return telling.says(
-        tr_later("After {time} it meets {surface} on the way and lands {where}."),
-        tr_later("After {time} it met {surface} on the way and landed {where}."),
+        tr_later("After {time} {it} meets {surface} on the way and lands {where}."),
+        tr_later("After {time} {it} met {surface} on the way and landed {where}."),
         surface=met,
         **told,
     )
 
 
-def _caught(traced, telling):
+def _caught(traced, telling, it):
     """That it comes within the reach of somebody, of the first where there are several."""
     if not traced.reached:
         return []
     one = traced.reached[0][1]
     comes = telling.says(
         tr_later(
-            "After {time} it comes within the catcher’s reach, {height} above {ground}, at a closing velocity of {speed}."
+            "After {time} {it} comes within the catcher’s reach, {height} above {ground}, at a closing velocity of {speed}."
         ),
         tr_later(
-            "After {time} it came within the catcher’s reach, {height} above {ground}, at a closing velocity of {speed}."
+            "After {time} {it} came within the catcher’s reach, {height} above {ground}, at a closing velocity of {speed}."
         ),
+        it=it,
         time=telling.time(lasted(traced, one)),
         height=telling.length(max(one.height_m, 0.0), upright=True),
         ground=the_at(traced, traced.ground),
@@ -163,32 +169,32 @@ def _caught(traced, telling):
     return [comes]
 
 
-def _uncaught(traced, telling, landing):
+def _uncaught(traced, telling, landing, it):
     """Where it lands if nobody catches it."""
-    met, told = _met_before(traced, landing), _landed(traced, telling, landing)
+    met, told = _met_before(traced, landing), _landed(traced, telling, landing, it)
     if met is None:
         return telling.says(
-            tr_later("If nobody catches it, it lands after {time}, {where}."),
-            tr_later("If nobody had caught it, it would have landed after {time}, {where}."),
+            tr_later("If nobody catches it, {it} lands after {time}, {where}."),
+            tr_later("If nobody had caught it, {it} would have landed after {time}, {where}."),
             **told,
         )
     return telling.says(
-        tr_later("If nobody catches it, it meets {surface} on the way and lands after {time}, {where}."),
-        tr_later("If nobody had caught it, it would have met {surface} on the way and landed after {time}, {where}."),
+        tr_later("If nobody catches it, {it} meets {surface} on the way and lands after {time}, {where}."),
+        tr_later("If nobody had caught it, {it} would have met {surface} on the way and landed after {time}, {where}."),
         surface=met,
         **told,
     )
 
 
-def _then(traced, telling, landing):
+def _then(traced, telling, landing, it):
     """What comes after its landing."""
     track = traced.track
     if track.end not in ("rest", "edge", "met a surface") or track.events[-1].time_s <= landing.time_s:
         return []
-    return [ends(traced, telling)]
+    return [ends(traced, telling, it)]
 
 
-def _plain(traced, telling, landing):
+def _plain(traced, telling, landing, it):
     plain = traced.plain_way
     if plain is None:
         return []
@@ -196,47 +202,50 @@ def _plain(traced, telling, landing):
     apart = max(abs(plain.in_all_m - way.in_all_m), abs(plain.axial_m - way.axial_m))
     if apart < max(STILL_M, _SAME * max(abs(plain.in_all_m), abs(plain.axial_m))):
         same = telling.says(
-            tr_later("On a planet with the same gravity it would land in the same place."),
-            tr_later("On a planet with the same gravity it would have landed in the same place."),
+            tr_later("On a planet with the same gravity {it} would land in the same place."),
+            tr_later("On a planet with the same gravity {it} would have landed in the same place."),
+            it=it,
         )
         return [same]
     elsewhere = telling.says(
-        tr_later("On a planet with the same gravity it would land {where}."),
-        tr_later("On a planet with the same gravity it would have landed {where}."),
+        tr_later("On a planet with the same gravity {it} would land {where}."),
+        tr_later("On a planet with the same gravity {it} would have landed {where}."),
+        it=it,
         where=place(traced, telling, plain, _BELOW),
     )
     return [elsewhere]
 
 
-def ends(traced, telling):
-    """A sentence of how a motion ends."""
+def ends(traced, telling, it):
+    """A sentence of how a motion ends; `it` is the word that stands for what moves."""
     track = traced.track
     told = {
+        "it": it,
         "time": telling.time(lasted(traced, track.last)),
         "where": place(traced, telling, traced.way(track.last), WHERE_IT_BEGAN),
     }
     if track.end == "rest":
         return telling.says(
-            tr_later("After {time} it comes to rest {where}."),
-            tr_later("After {time} it came to rest {where}."),
+            tr_later("After {time} {it} comes to rest {where}."),
+            tr_later("After {time} {it} came to rest {where}."),
             **told,
         )
     if track.end == "edge":
         return telling.says(
-            tr_later("After {time} it goes over the edge, {where}."),
-            tr_later("After {time} it went over the edge, {where}."),
+            tr_later("After {time} {it} goes over the edge, {where}."),
+            tr_later("After {time} {it} went over the edge, {where}."),
             **told,
         )
     if track.end in ("landed", "met a surface"):
         return telling.says(
-            tr_later("After {time} it meets {surface}, {where}."),
-            tr_later("After {time} it met {surface}, {where}."),
+            tr_later("After {time} {it} meets {surface}, {where}."),
+            tr_later("After {time} {it} met {surface}, {where}."),
             surface=the(traced, track.events[-1].surface),
             **told,
         )
     return telling.says(
-        tr_later("After {time} it is still moving, {where}."),
-        tr_later("After {time} it was still moving, {where}."),
+        tr_later("After {time} {it} is still moving, {where}."),
+        tr_later("After {time} {it} was still moving, {where}."),
         **told,
     )
 
@@ -250,7 +259,7 @@ def rolled(traced, telling, thing):
             tr_later_as("past tense", "You set {thing} down."),
             thing=thing.done_to,
         )
-        return [sets, ends(traced, telling)]
+        return [sets, ends(traced, telling, thing.it)]
     told = {
         "thing": thing.does,
         "way": toward(traced, motion.heading_deg),
@@ -264,7 +273,7 @@ def rolled(traced, telling, thing):
         goes = telling.says(
             tr_later("{thing} rolls off {way} at {speed}."), tr_later("{thing} rolled off {way} at {speed}."), **told
         )
-    return [goes, ends(traced, telling)]
+    return [goes, ends(traced, telling, thing.it)]
 
 
 def stood(traced, telling, thing):
@@ -283,4 +292,4 @@ def stood(traced, telling, thing):
         tr_later("{thing} did not stay where it stood on {surface}."),
         **told,
     )
-    return [leaves, ends(traced, telling)]
+    return [leaves, ends(traced, telling, thing.it)]

@@ -61,6 +61,22 @@ _FORMS = {  # of each: the thing and another one, who does something; the same, 
     ),
 }
 
+_IT = {  # the word that stands for each in the sentences that follow
+    "handball": tr_later_as("stands for the handball", "it"),
+    "tennis ball": tr_later_as("stands for the tennis ball", "it"),
+    "table-tennis ball": tr_later_as("stands for the table-tennis ball", "it"),
+    "baseball": tr_later_as("stands for the baseball", "it"),
+    "steel ball": tr_later_as("stands for the steel ball", "it"),
+    "cup": tr_later_as("stands for the cup", "it"),
+    "water drop": tr_later_as("stands for the water drop", "it"),
+    "helium balloon": tr_later_as("stands for the helium balloon", "it"),
+    "air balloon": tr_later_as("stands for the air balloon", "it"),
+    "soap bubble": tr_later_as("stands for the soap bubble", "it"),
+    "sheet of paper": tr_later_as("stands for the sheet of paper", "it"),
+    "falling person": tr_later_as("stands for the falling person", "it"),
+    "ball": tr_later_as("stands for the ball", "it"),
+}
+
 
 @dataclass(frozen=True)
 class Thing:
@@ -79,6 +95,11 @@ class Thing:
     def done_to(self):
         """The same as what something is done to."""
         return tr(_FORMS[self.noun][1][self.another])
+
+    @property
+    def it(self):
+        """The word that stands for it once it has been named."""
+        return tr(_IT[self.noun])
 
 
 def noun(motion):

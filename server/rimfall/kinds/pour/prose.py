@@ -14,6 +14,13 @@ _LIQUIDS = {
     "olive oil": tr_later_as("object", "the olive oil"),
     "honey": tr_later_as("object", "the honey"),
 }
+_IT = {  # the word that stands for each
+    "water": tr_later_as("stands for the water", "it"),
+    "tea": tr_later_as("stands for the tea", "it"),
+    "coffee": tr_later_as("stands for the coffee", "it"),
+    "olive oil": tr_later_as("stands for the olive oil", "it"),
+    "honey": tr_later_as("stands for the honey", "it"),
+}
 
 
 def told(traced, telling, _thing):
@@ -22,7 +29,7 @@ def told(traced, telling, _thing):
     liquid = {"liquid": tr(_LIQUIDS[motion.liquid])}
     if motion.target is None:
         pours = telling.says(tr_later("You pour {liquid}."), tr_later("You poured {liquid}."), **liquid)
-        return [pours, *flight(traced, telling)]
+        return [pours, *flight(traced, telling, tr(_IT[motion.liquid]))]
     caught, told = findings["caught"], liquid | {"cup": vessel(traced)}
     if caught >= ALL:
         return [

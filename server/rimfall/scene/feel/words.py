@@ -3,7 +3,7 @@
 from ...comfort.in_hand import POURED_FROM_M
 from ...comfort.on_foot import STAIRS_DEG
 from ...comfort.stance import HAND, HEART, SEAT, SITTING
-from ...language import tr, written
+from ...language import tr, tr_later, written
 from ...phrases import length, speed
 from ..tumbling import tumbler
 from .day import SLIGHT_DEG, day_of
@@ -14,10 +14,15 @@ from .tales import TALES
 def lead(scene, figures, units):
     """Two sentences: weight at rest from feet to head, and running both ways; of the start, where the spin changes or the craft tumbles."""
     said = _lead(day_of(scene, figures, units))
-    within = said[0].lower() + said[1:]
     if tumbler(scene) is not None:
-        return tr("Before the craft is let go, {said}", said=within)
-    return tr("At the start, {said}", said=within) if len(scene.habitat.spin_ramp) else said
+        return _within(tr_later("Before the craft is let go, {said}"), said)
+    return _within(tr_later("At the start, {said}"), said) if len(scene.habitat.spin_ramp) else said
+
+
+def _within(words, said):
+    """Sentences within others: they begin small, unless the words before them end in a colon, after which a language begins large."""
+    large = tr(words, said="").rstrip().endswith(":")
+    return tr(words, said=said if large else said[0].lower() + said[1:])
 
 
 def _lead(day):
