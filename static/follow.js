@@ -127,7 +127,7 @@ function refresh() {
   setText(element('title'), now.title || 'Rimfall');
   setText(element('line'), now.line);
   setText(element('step'), now.of ? tr('step {step} of {of}', { step: now.step, of: now.of }) : '');
-  mark.update(ask, { units: now.view.units ?? 'si', off });
+  mark.update(ask, { units: now.view.units ?? 'si', off, round_m: shown?.round_m ?? null });
   const counts = ask && room.ask === ask.id && room.count > 0;
   setText(
     element('holds'),
@@ -165,9 +165,7 @@ function readOut(ask) {
     setText(
       element('heard'),
       ask.down
-        ? ask.landing_m === null
-          ? tr('It does not come down.')
-          : tr('It has landed.')
+        ? '' // the mark's own words say where
         : ask.revealed
           ? tr('No more marks are taken.')
           : tr('Where will “{motion}” land? You can place a mark.', { motion: ask.motion }),

@@ -2,7 +2,7 @@
 
 import { tr } from '../state/language.js';
 import { h, setAttribute, setText } from '../panels/shared/dom.js';
-import { lengthWords, offWords } from '../state/guesses.js';
+import { STAGE_DIGITS, lengthWords, nearestWay, offWords, whereWords } from '../state/guesses.js';
 
 const STEP_M = 0.1;
 
@@ -20,10 +20,12 @@ export function createMark({ element, place, moved }) {
   const send = h('button', { type: 'button', class: 'place', onclick: press });
   const told = h('p', { class: 'mark-told', role: 'status' });
   const row = h('div', { class: 'mark-row' }, step(-STEP_M, '−', tr('A tenth of a metre less')), slider, step(STEP_M, '+', tr('A tenth of a metre more')));
+  const ends = h('p', { class: 'mark-ends', 'aria-hidden': true }, h('span'), h('span')); // the slider says its figures itself
   const verdict = h('p', { class: 'verdict', role: 'status' });
-  element.append(h('div', { class: 'mark-head' }, h('label', { for: 'mark' }, tr('Where will it land?')), figure), row, send, told, verdict);
+  element.append(h('div', { class: 'mark-head' }, h('label', { for: 'mark' }, tr('Where will it land?')), figure), row, ends, send, told, verdict);
   let state = { ask: null, along_m: null, placed_m: null }, // along_m: where the slider stands, null until a hand has moved it
-    units = 'si';
+    units = 'si',
+    round_m = null;
 
   const metres = length_m => lengthWords(Math.abs(length_m), units);
   const middle_m = () => (state.ask.low_m + state.ask.high_m) / 2; // where it is let go
@@ -68,7 +70,9 @@ export function createMark({ element, place, moved }) {
     figure.replaceChildren(metres(at_m - middle_m()), ' ', h('small', {}, wayOf(at_m)));
     setText(send, placed_m === null ? tr('Place my mark') : tr('Move my mark'));
     setText(told, trouble || toldOf(ask, placed_m));
-    row.hidden = send.hidden = ask.revealed;
+    row.hidden = ends.hidden = send.hidden = ask.revealed;
+    setText(ends.firstChild, whereWords(ask.low_m - middle_m(), units));
+    setText(ends.lastChild, whereWords(ask.high_m - middle_m(), units));
     figure.hidden = ask.revealed && placed_m === null;
     verdict.hidden = !off;
     if (!off) return;
@@ -80,15 +84,18 @@ export function createMark({ element, place, moved }) {
 
   function toldOf({ revealed, down, landing_m }, placed_m) {
     if (down && landing_m === null) return tr('It does not come down.');
-    if (revealed && placed_m === null) return tr('You placed no mark.');
-    if (revealed) return down ? '' : tr('Now watch.');
+    if (down) return landedWords();
+    if (revealed) return placed_m === null ? tr('You placed no mark.') : tr('Now watch.');
     return placed_m === null ? '' : tr('Your mark stands at {place}.', { place: words(placed_m) });
   }
 
+  const landedWords = () => tr('It lands {where}.', { where: whereWords(nearestWay(state.ask.landing_m - middle_m(), round_m), units, STAGE_DIGITS) });
+
   return {
-    /** `ask` as in a now, or null; `off`: as verdictOf has it, once it is known. */
-    update(ask, { units: system, off = null }) {
+    /** `ask` as in a now, or null; `off`: as verdictOf has it, once it is known; `round_m`: how long the deck is all round, or null. */
+    update(ask, { units: system, off = null, round_m: length_m = null }) {
       units = system;
+      round_m = length_m;
       element.hidden = ask === null;
       if (ask === null) return;
       if (state.ask?.id !== ask.id) {

@@ -4,7 +4,7 @@ import { locale, tr } from '../state/language.js';
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { LONGEST_LINK, toHash } from '../state/persistence.js';
 import { withShown } from '../state/shown.js';
-import { createCopy } from './shared/files.js';
+import { createCopy, createSaved } from './shared/files.js';
 import { createSheet } from './shared/fold.js';
 
 export function createBar({ store, scenes, share, present, talks }) {
@@ -47,11 +47,13 @@ export function createShare({ store, clock, saveScene }) {
   });
   const copy = createCopy({ say: tr('Copy the link'), text: () => link.value, select: () => link.focus(), kind: 'btn strong' });
   const [copyButton, said] = copy.elements;
-  const fileButton = h('button', { type: 'button', class: 'btn', onclick: saveScene }, tr('Save the scene as a file'));
-  sheet.content.append(words, link, h('p', { class: 'links' }, copyButton, fileButton, said));
+  const fileButton = h('button', { type: 'button', class: 'btn', onclick: () => saved.tell(saveScene()) }, tr('Save the scene as a file'));
+  const saved = createSaved();
+  sheet.content.append(words, link, h('p', { class: 'links' }, copyButton, fileButton, said, saved.element));
 
   async function show() {
     copy.clear();
+    saved.clear();
     const url = `${location.origin}${location.pathname}${withShown(await toHash(store.document, store.fields), store, clock.chosenPace)}`;
     const fits = url.length <= LONGEST_LINK;
     link.hidden = copyButton.hidden = !fits;

@@ -3,6 +3,7 @@
 import { tr, trLater } from '../state/language.js';
 import { whenWords } from '../state/words.js';
 import { h, setChildren, setText } from './shared/dom.js';
+import { createSaved } from './shared/files.js';
 import { smallDrawing } from './shared/small_drawing.js';
 import { unkeptNotice } from './unkept.js';
 
@@ -43,6 +44,7 @@ export function createKeptScenes({ kept, opened, saveScene, words: { heading, un
   function keptRow(record) {
     const title = record.title || tr(untitled);
     const when = whenWords(record.changed_ms, Date.now());
+    const saved = createSaved();
     const where = record.here ? tr('open here') : record.elsewhere ? tr('open in another tab') : null;
     return h(
       'li',
@@ -59,9 +61,10 @@ export function createKeptScenes({ kept, opened, saveScene, words: { heading, un
         record.refused &&
           h(
             'button',
-            { type: 'button', class: 'link', 'aria-label': tr('Save as a file: {title}', { title }), onclick: () => kept.save(record) },
+            { type: 'button', class: 'link', 'aria-label': tr('Save as a file: {title}', { title }), onclick: () => saved.tell(kept.save(record)) },
             tr('Save as a file'),
           ),
+        record.refused && saved.element,
         h(
           'button',
           {

@@ -2,14 +2,16 @@
 
 import { tr } from '../state/language.js';
 import { $, h, setChildren, setText } from './shared/dom.js';
+import { createSaved } from './shared/files.js';
 
-/** The words, with the way out. */
+/** The words, with the way out; saveScene() → the name of the file. */
 export function unkeptNotice(trouble, saveScene) {
+  const saved = createSaved();
   return h(
     'div',
     { class: 'notice failed' },
     h('p', {}, h('b', {}, trouble.say)),
-    h('p', { class: 'links' }, h('button', { type: 'button', class: 'link', onclick: saveScene }, tr('Save as a file'))),
+    h('p', { class: 'links' }, h('button', { type: 'button', class: 'link', onclick: () => saved.tell(saveScene()) }, tr('Save as a file')), saved.element),
   );
 }
 

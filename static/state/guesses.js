@@ -1,6 +1,7 @@
 // Ask the room: where does it come down? Guesses along the deck, by hand on this page and from elsewhere, and how they lie about the landing once
 // that has been seen. The deck of a wheel has no ends: distances go the nearest way round. No elements.
 
+import { tr } from './language.js';
 import { shownUnit, toShown, withUnit, written } from './units.js';
 
 const MOST = 2000; // guesses
@@ -173,6 +174,14 @@ export function offWords(off_m, units) {
 /** A length along the deck, to a tenth. @param {number} length_m @param {string} units */
 export function lengthWords(length_m, units, digits = 1) {
   return withUnit(written(toShown(length_m, 'm', units), digits), shownUnit('m', units));
+}
+
+export const STAGE_DIGITS = 2; // of a landing, as the stage writes its distance
+
+/** So far spinward or antispinward. @param {number} way_m @param {string} units @param {number} [digits] */
+export function whereWords(way_m, units, digits) {
+  const length = lengthWords(Math.abs(way_m), units, digits);
+  return way_m < 0 ? tr('{length} antispinward', { length }) : tr('{length} spinward', { length });
 }
 
 /** @param {number} way_m @param {number | null} round_m */

@@ -1,6 +1,7 @@
 // What a step of a talk is, in few words. No elements.
 
 import { inSigns, tr, trLater } from './language.js';
+import { showQuantity } from './units.js';
 import { paceWords } from './words.js';
 
 export const secondsWords = seconds => inSigns(`${seconds.toFixed(2)}\u00a0s`);
@@ -11,9 +12,12 @@ const MERGED = { both: trLater('Outside small in Aboard'), aboard: trLater('Outs
 /** Its line, or what stands there for it. */
 export const lineWords = ({ line }) => line || tr('No line yet');
 
-/** What is special about it: [words]. */
-export function stepFacts({ show, merged, pace, from_s, until_s, ask, plays }) {
+/** What is special about it: [words]. `before`: the step before it, or null; a dial that has turned since then is told. */
+export function stepFacts({ scene, show, merged, pace, from_s, until_s, ask, plays }, before = null, units = 'si') {
+  const turned = name => before !== null && scene?.habitat[name] !== before.scene?.habitat[name];
   return [
+    turned('radius_m') ? tr('radius {length}', { length: showQuantity(scene.habitat.radius_m, 'm', units) }) : null,
+    turned('spin_rpm') ? tr('spin {rate}', { rate: showQuantity(scene.habitat.spin_rpm, 'rpm', units) }) : null,
     merged ? tr(MERGED[show]) : SHOWS[show] && tr(SHOWS[show]),
     paceWords(pace),
     from_s ? tr('from {time}', { time: secondsWords(from_s) }) : null,

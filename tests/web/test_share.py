@@ -31,6 +31,7 @@ SCENE = json.loads(examples.example("same-lob"))
 FOLLOWED = {
     ("GET", "/follow"): 200,
     ("GET", "/static/favicon.svg"): 200,
+    ("GET", "/language/de.js"): 200,
     ("GET", "/api/health"): 200,
 }
 CHANGES = [
@@ -52,6 +53,7 @@ CHANGES = [
     ("GET", "/"),
     ("GET", "//api/fields"),
     ("POST", "/static/favicon.svg"),
+    ("POST", "/language/de"),
 ]
 
 

@@ -12,7 +12,7 @@ import { createHow } from './how.js';
 import { FRAMED, offered, PICTURES, createRows } from './offered.js';
 import { createMaking } from './making.js';
 import { createPictures } from './pictures.js';
-import { download } from '../shared/files.js';
+import { createSaved, download } from '../shared/files.js';
 import { createSheet } from '../shared/fold.js';
 
 const LINKS = { paths: ['paths', 'notes'], pictures: ['picture'], scene: ['scene'] };
@@ -58,8 +58,9 @@ export function createTakeAway({ store, clock, exported, studio, cameras, sceneT
   const facts = h('div', { class: 'small facts', role: 'status' });
   const trouble = h('div', { role: 'alert' });
   const save = h('button', { type: 'button', class: 'btn strong', onclick: saveAll });
+  const saved = createSaved();
   const progress = createProgress({ cancel: () => job?.abort() });
-  const parts = layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable: studio !== null, caution: store.fields.caution });
+  const parts = layOut({ sheet, rows, how, facts, pictures, trouble, progress, saved, save, drawable: studio !== null, caution: store.fields.caution });
   let job = null, // while files are made
     staged = []; // what the stages were seen from as the sheet was opened
 
@@ -85,6 +86,7 @@ export function createTakeAway({ store, clock, exported, studio, cameras, sceneT
     rows.tick(LINKS[link]);
     staged = cameras();
     setChildren(trouble);
+    saved.clear();
     sheet.show();
     update();
     rows.ticked()[0]?.box.scrollIntoView({ block: 'nearest' });
@@ -137,8 +139,10 @@ export function createTakeAway({ store, clock, exported, studio, cameras, sceneT
   async function saveAll() {
     job = new AbortController();
     const { signal } = job,
-      ticked = rows.ticked();
+      ticked = rows.ticked(),
+      names = [];
     asking.stop();
+    saved.clear();
     setChildren(trouble);
     offer();
     let server = {};
@@ -146,24 +150,26 @@ export function createTakeAway({ store, clock, exported, studio, cameras, sceneT
       if (ticked.some(one => one.kind.uses.length)) server = await asking.settled(signal);
       for (const row of ticked) {
         if (signal.aborted) break;
-        if (!refused(row)) await saveOne(row, { ...server, signal, tell: progress.tell });
+        if (!refused(row)) names.push(...(await saveOne(row, { ...server, signal, tell: progress.tell })));
       }
     } catch (problem) {
       if (!signal.aborted) complain(problem);
     }
     job = null;
     progress.tell(null);
+    saved.tell(...names);
     offer();
   }
 
-  // one that fails keeps the others from nothing
+  // one that fails keeps the others from nothing; gives the names of what was saved
   async function saveOne(row, job) {
     try {
       const file = await make(row, job);
       job.signal.throwIfAborted();
-      download(file.name, file.blob);
+      return [download(file.name, file.blob)];
     } catch (problem) {
       if (!job.signal.aborted) complain(problem, row);
+      return [];
     }
   }
 
@@ -180,7 +186,7 @@ export function createTakeAway({ store, clock, exported, studio, cameras, sceneT
 // Where things stand on the sheet: what on the left, how on the right, Save at the foot and always in sight.
 
 /** `drawable`: the stages can be drawn into pictures. `caution`: what stands at the foot. Gives {page, how, pictures}: the link to the page to print, and the two sections. */
-function layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable, caution }) {
+function layOut({ sheet, rows, how, facts, pictures, trouble, progress, saved, save, drawable, caution }) {
   const page = h('a', { class: 'link', href: 'brief', target: '_blank', rel: 'opener' }, tr('Brief to print'));
   const third = words => h('h3', { class: 'third' }, words);
   const parts = {
@@ -193,7 +199,13 @@ function layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, dr
   sheet.content.append(
     h('div', {}, rows.element, h('p', { class: 'links' }, page, h('span', { class: 'small' }, tr('opens in a new tab')))),
     h('div', { class: 'how-side' }, parts.how, parts.pictures, drawable ? null : none),
-    h('div', { class: 'away-foot' }, trouble, h('p', { class: 'small caution-line' }, caution), h('div', { class: 'between' }, progress.element, save)),
+    h(
+      'div',
+      { class: 'away-foot' },
+      trouble,
+      h('p', { class: 'small caution-line' }, caution),
+      h('div', { class: 'between' }, progress.element, saved.element, save),
+    ),
   );
   return parts;
 }

@@ -1,11 +1,10 @@
 // What the desk says of the room's guesses, and the buttons that place one without a pointer. It names nobody.
 
 import { tr, trMany } from '../../state/language.js';
-import { lengthWords, offWords } from '../../state/guesses.js';
+import { STAGE_DIGITS, lengthWords, offWords, whereWords } from '../../state/guesses.js';
 import { h, setText } from '../shared/dom.js';
 
 const STEP_M = 0.1;
-const STAGE_DIGITS = 2; // of a landing, as the stage writes its distance
 
 export function createGuessBar({ store }) {
   const { guesses } = store;
@@ -61,9 +60,4 @@ export function guessWords(guesses, units) {
     const [near, far] = ways.map(Math.abs).sort((one, other) => one - other);
     return { from: lengthWords(near, units), to: whereWords(Math.sign(ways[0] || ways[1]) * far, units) };
   }
-}
-
-function whereWords(way_m, units, digits) {
-  const length = lengthWords(Math.abs(way_m), units, digits);
-  return way_m < 0 ? tr('{length} antispinward', { length }) : tr('{length} spinward', { length });
 }

@@ -20,8 +20,7 @@ export function createRoom({ store, clock, share, address, turned }) {
     h('h2', {}, tr('Follow on your phone')),
     h('img', { class: 'room-code', src: share.code, alt: tr('QR code of the address below') }),
     h('p', { class: 'room-address' }, address.replace('http://', '')),
-    people,
-    marks,
+    h('div', { class: 'room-counts' }, people, marks),
     trouble,
     h('button', { type: 'button', class: 'room-close', onclick: () => toggle(false) }, tr('Hide (R)')),
   );

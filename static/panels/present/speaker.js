@@ -1,7 +1,7 @@
 // The speaker's window: notes, what comes next, time gone, and the controls. It hears and tells the presented page over one channel, and finds it
 // again when either is loaded anew.
 
-import { tr, trLater } from '../../state/language.js';
+import { locale, tr, trLater } from '../../state/language.js';
 import { PRESSES, pressOf } from '../../state/presenting.js';
 import { goneWords } from '../../state/speaking.js';
 import { $, h, setAttribute, setText } from '../shared/dom.js';
@@ -81,6 +81,6 @@ export function showSpeaker({ channel, kept = null }) {
 
   function tick() {
     setText($('#gone'), began_ms ? goneWords(Date.now() - began_ms) : '0:00');
-    setText($('#day'), new Date().toLocaleTimeString([], { hour: 'numeric', minute: '2-digit' }));
+    setText($('#day'), new Date().toLocaleTimeString(locale, { hour: 'numeric', minute: '2-digit' }));
   }
 }

@@ -3,7 +3,7 @@
 import { tr, trLater } from '../../state/language.js';
 import { craftRequest, findingsOf } from '../../state/ship.js';
 import { h } from '../shared/dom.js';
-import { createCopy, download, fileName, selectWords } from '../shared/files.js';
+import { createCopy, createSaved, download, fileName, selectWords } from '../shared/files.js';
 
 const FILES = [
   ['pdf', trLater('Pages to print (PDF)'), 'pdf'],
@@ -12,10 +12,11 @@ const FILES = [
 ];
 
 export function createSaving({ store, client, questions }) {
+  const saved = createSaved();
   async function save(format, ending) {
     try {
       const file = await client.craftFile(format, craftRequest(store.document), store.view.units);
-      download(`${fileName(store.document.craft.title || store.read('title'))}-craft.${ending}`, file);
+      saved.tell(download(`${fileName(store.document.craft.title || store.read('title'))}-craft.${ending}`, file));
     } catch (problem) {
       store.tell({ kind: 'failed', field: null, say: tr('The craft could not be saved: {why}', { why: problem.message }) });
     }
@@ -26,6 +27,7 @@ export function createSaving({ store, client, questions }) {
     { class: 'links craft-saving' },
     FILES.map(([format, say, ending]) => h('button', { type: 'button', class: 'link', onclick: () => save(format, ending) }, tr(say))),
     ...copy.elements,
+    saved.element,
   );
 }
 

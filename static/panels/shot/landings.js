@@ -8,7 +8,7 @@ import { createNewest } from '../../state/newest.js';
 import { indexOf } from '../../state/shot.js';
 import { h, setAttribute, setChildren } from '../shared/dom.js';
 import { createList } from '../shared/choice.js';
-import { download, fileName } from '../shared/files.js';
+import { createSaved, download, fileName } from '../shared/files.js';
 import { createInline } from '../shared/inline.js';
 import { setWorded } from '../shared/worded.js';
 import { createNet } from './net.js';
@@ -51,7 +51,8 @@ export function createLandings({ element, store, client, heard, large, explain }
       format.toUpperCase(),
     ),
   );
-  const saving = h('p', { class: 'links' }, h('span', {}, tr('Save the net:'), ' ', files[0], ', ', files[1], ', ', files[2]));
+  const saved = createSaved();
+  const saving = h('p', { class: 'links' }, h('span', {}, tr('Save the net:'), ' ', files[0], ', ', files[1], ', ', files[2]), saved.element);
   const asked = h('div', { hidden: true }, sentence.element, busy, words, again, net.element, more, saving);
   element.append(first, asked);
 
@@ -112,7 +113,7 @@ export function createLandings({ element, store, client, heard, large, explain }
   async function save(format) {
     try {
       const { body, units } = question();
-      download(`${fileName(store.read('title'))}-landings.${format}`, await client.landingsFile(format, body, units));
+      saved.tell(download(`${fileName(store.read('title'))}-landings.${format}`, await client.landingsFile(format, body, units)));
     } catch (problem) {
       store.tell({ kind: 'failed', field: null, say: tr('The net could not be saved: {why}', { why: problem.message }) });
     }

@@ -44,7 +44,7 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
       present: () => start(talk.at),
     },
   });
-  const list = createStepsList({ talk, form, drawingOf: drawings.of, go, move });
+  const list = createStepsList({ talk, form, drawingOf: drawings.of, units: () => store.view.units, go, move });
   const heading = h('h2', { id: 'talk-heading', tabindex: -1 }, tr('Talk'));
   const title = h('input', {
     type: 'text',
@@ -215,12 +215,13 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
   }
 
   function save() {
-    download(
+    const name = download(
       `${fileName(talk.title || 'talk')}.rimfall-talk.json`,
       `${JSON.stringify(talkDocument({ ...talk, title: talk.title || tr('Untitled talk') }), null, 2)}\n`,
       'application/json',
     );
-    say(tr('Saved as a file.'));
+    say(tr('Saved as {name}.', { name }));
+    return name;
   }
 
   // the server works every step out

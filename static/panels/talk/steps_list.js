@@ -6,9 +6,9 @@ import { lineWords, stepFacts } from '../../state/talk_words.js';
 import { h, onDrag, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { smallDrawing } from '../shared/small_drawing.js';
 
-/** `form`: element and update(at), of the step it is at; drawingOf(step): of its scene, or null while there is none; go(at); move(at, to) → whether
+/** `form`: element and update(at), of the step it is at; drawingOf(step): of its scene, or null while there is none; units(): the system of units; go(at); move(at, to) → whether
  *  it was. */
-export function createStepsList({ talk, form, drawingOf, go, move }) {
+export function createStepsList({ talk, form, drawingOf, units, go, move }) {
   const element = h('ol', { class: 'talk-steps', 'aria-label': tr('Steps') });
   const none = h('p', { class: 'kept-none' }, tr('No steps yet. Set the stages as you want them seen, and keep that as the first step.'));
   let rows = [];
@@ -72,7 +72,7 @@ export function createStepsList({ talk, form, drawingOf, go, move }) {
     element.hidden = !steps.length;
     for (const [i, one] of rows.entries()) {
       setText(one.line, lineWords(steps[i]));
-      setText(one.facts, stepFacts(steps[i]).join(' · '));
+      setText(one.facts, stepFacts(steps[i], steps[i - 1] ?? null, units()).join(' · '));
       setAttribute(one.button, 'aria-current', i === at ? 'step' : null);
       one.li.classList.toggle('at', i === at);
       draw(one, drawingOf(steps[i]));

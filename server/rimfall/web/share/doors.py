@@ -18,7 +18,7 @@ from .refusals import NotAllowed, TooOften
 
 HERE = ("127.0.0.1", "::1", "::ffff:127.0.0.1")  # by which only this machine reaches itself
 _TO_READ = ("GET", "HEAD")
-_ANYBODYS = re.compile(r"/follow|/favicon\.ico|/static/.+|/api/health")
+_ANYBODYS = re.compile(r"/follow|/favicon\.ico|/static/.+|/language/[\w-]+\.js|/api/health")
 _TO_FOLLOW = {
     "GET": re.compile(r"/api/follow/(now|clock|fields|scenes/[0-9a-f]+)"),
     "POST": re.compile(r"/api/follow/guess"),

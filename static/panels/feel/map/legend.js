@@ -3,7 +3,7 @@
 import { tr, trAs, trMany } from '../../../state/language.js';
 import { isLimit, stateWord } from '../figure_words.js';
 import { h, setChildren } from '../../shared/dom.js';
-import { download, fileName } from '../../shared/files.js';
+import { createSaved, download, fileName } from '../../shared/files.js';
 
 const BOTH = ['gravity', 'spin']; // what the map's two axes are chosen for; few enough lines to read from afar
 export const FIRST_GROUP = 'both';
@@ -115,10 +115,11 @@ const FILES = [
 ];
 
 export function createMapSaving({ store, exported }) {
+  const saved = createSaved();
   async function save(format, ending) {
     try {
       const blob = await exported(format, { scene: store.document, export: {} });
-      download(`${fileName(store.read('title'))}-map.${ending}`, blob);
+      saved.tell(download(`${fileName(store.read('title'))}-map.${ending}`, blob));
     } catch (problem) {
       store.tell({ kind: 'failed', field: null, say: tr('The map could not be saved: {why}', { why: problem.message }) });
     }
@@ -132,5 +133,7 @@ export function createMapSaving({ store, exported }) {
       i > 0 && ', ',
       h('button', { type: 'button', class: 'link', 'aria-label': tr('Save the map as {format}', { format: say }), onclick: () => save(format, ending) }, say),
     ]),
+    ' ',
+    saved.element,
   );
 }
