@@ -19,7 +19,7 @@ from tests.frozen import random_scenes
 from tests.scene.documents import drop, scene, the_refusal, traced
 from tests.tables import each_row
 
-MARKED = "xa"
+MARKED = pseudo.LEFT_TO_RIGHT
 SURFACES = ("deck", "floor", "turntable", "ceiling", "hub", "hull", "ramp", "table", "wall", "edge")
 FIGURE = re.compile(r"\d[\d.,]*\d|\d")
 

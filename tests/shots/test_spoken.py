@@ -19,7 +19,7 @@ from tests import pseudo
 from tests.shots.match_paths import flown, rows
 from tests.tables import each_row
 
-MARKED = "xa"
+MARKED = pseudo.LEFT_TO_RIGHT
 NOT_WORDS = re.compile(r"(?<![A-Za-z])(?:m/s|ft/s|rpm|kPa|fps|mm|ft|in|m|s|g|°|%|[−-]?\d[\d.,]*)(?![A-Za-z])")
 SERVE = {
     "kind": "throw",
