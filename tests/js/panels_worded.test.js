@@ -1,4 +1,4 @@
-// Which words of a sentence can be pressed: each term where it first stands, and the words stay what they were.
+// Which words of a sentence can be pressed: each term where it first stands, and the words stay what they were; signs stay with their term.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { GLOSSARY } from '../../static/panels/glossary_words.js';
@@ -8,14 +8,28 @@ test('terms are pressed where they first stand', () => {
   const made = [],
     before = globalThis.document;
   globalThis.document = {
-    createElement: () => {
-      const element = { says: '', addEventListener() {}, setAttribute() {}, getAttribute: () => null, append: (...parts) => (element.says += parts.join('')) };
+    createElement: tag => {
+      const element = {
+        tag,
+        says: '',
+        addEventListener() {},
+        setAttribute() {},
+        getAttribute: () => null,
+        append: (...parts) => (element.says += textOf(parts)),
+      };
       made.push(element);
       return element;
     },
   };
   const textOf = parts => parts.map(part => part.says ?? part).join(''),
-    pressed = () => made.splice(0).map(one => one.says);
+    pressed = () => {
+      const of = tag => made.filter(one => one.tag === tag).map(one => one.says);
+      const found = of('button');
+      kept = of('span');
+      made.length = 0;
+      return found;
+    };
+  let kept = [];
   const told = new Set(),
     first = ' spinward after 1.06 s; under plain gravity, 7.18 m spinward. Without Coriolis and drag',
     second = ' Coriolis shifts that antispinward; dragging is no drag.';
@@ -25,6 +39,10 @@ test('terms are pressed where they first stand', () => {
   assert.deepEqual(pressed(), ['antispinward']);
   textOf(worded('Angular momentum: its spin, kept.', () => {}));
   assert.deepEqual(pressed(), ['Angular momentum', 'spin']);
+  assert.deepEqual(kept, ['Angular momentum:', 'spin,']);
+  textOf(worded('It drifts (antispinward) by its “Spin”.', () => {}));
+  assert.deepEqual(pressed(), ['antispinward', 'Spin']);
+  assert.deepEqual(kept, ['(antispinward)', '“Spin”.']);
   globalThis.document = before;
 });
 

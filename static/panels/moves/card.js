@@ -1,6 +1,6 @@
 // One motion: its key and name, Hide and more, the sentence of what goes in and what comes out; its rows when chosen.
 
-import { tr } from '../../state/language.js';
+import { isRightToLeft, tr } from '../../state/language.js';
 import { motionName } from '../../state/fields.js';
 import { otherWord } from '../../state/motions.js';
 import { h, setAttribute, setChildren, setText, icon } from '../shared/dom.js';
@@ -80,7 +80,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove, larg
   function placeMenu() {
     const box = more.getBoundingClientRect();
     menu.style.top = `${box.bottom + 4}px`;
-    menu.style.left = `${box.right - 208}px`;
+    menu.style.left = `${Math.max(8, isRightToLeft ? box.left : box.right - 208)}px`;
     const word = otherWord(store.fields, store.document.motions[index]);
     setText(other, word === null ? '' : tr('Duplicate, {way}', { way: word }));
     setAttribute(other, 'hidden', word === null);

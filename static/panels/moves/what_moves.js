@@ -1,6 +1,6 @@
 // Place 2: a card a motion, and what adds one.
 
-import { tr } from '../../state/language.js';
+import { isRightToLeft, tr } from '../../state/language.js';
 import { motionName } from '../../state/fields.js';
 import { clearPlace, kindGroups, otherWord, sameAgain } from '../../state/motions.js';
 import { homeCount } from '../../state/homes.js';
@@ -10,6 +10,9 @@ import { freshName } from '../../state/words.js';
 import { $, h, setAttribute } from '../shared/dom.js';
 import { createCard } from './card.js';
 import { createProse } from './prose.js';
+
+const WIDE_PX = 368; // of what adds one, as in rows.css, and how far it stays from the window's edges
+const GAP_PX = 8;
 
 export function createWhatMoves({ store, large, explain }) {
   let cards = [],
@@ -26,8 +29,9 @@ export function createWhatMoves({ store, large, explain }) {
   };
   const groups = kindGroups(kinds).map(([word, of]) => {
     const buttons = of.map(kind => ({ kind, button: add(kind) }));
-    const own = h('span', { 'aria-hidden': true }, word);
-    return { buttons, element: h('div', { class: 'add-group', role: 'group', 'aria-label': word }, own, ...buttons.map(({ button }) => button)) };
+    const own = h('span', { class: 'add-word', 'aria-hidden': true }, word),
+      offered = h('span', { class: 'add-kinds' }, ...buttons.map(({ button }) => button));
+    return { buttons, element: h('div', { class: 'add-group', role: 'group', 'aria-label': word }, own, offered) };
   });
   const inCraft = h('p', { class: 'small', hidden: true }, tr('In a craft that tumbles only drops and throws are worked out.'));
   adding.append(...groups.map(({ element }) => element), inCraft);
@@ -80,12 +84,14 @@ export function createWhatMoves({ store, large, explain }) {
     cards.at(-1)?.element.scrollIntoView({ block: 'nearest' });
   }
 
-  // under its button, or where there is more room over it
+  // under its button, or where there is more room over it; within the window
   function placeAdding() {
     const { left, right, top, bottom } = $('#add-open').getBoundingClientRect();
+    const { clientWidth } = document.documentElement,
+      wide = Math.min(WIDE_PX, clientWidth - 2 * GAP_PX);
     const over = innerHeight - bottom < 220 && top > innerHeight - bottom;
     Object.assign(adding.style, {
-      right: `${Math.max(8, document.documentElement.clientWidth - Math.max(right, left + 8))}px`,
+      left: `${Math.max(GAP_PX, Math.min(isRightToLeft ? left : right - wide, clientWidth - wide - GAP_PX))}px`,
       top: over ? 'auto' : `${bottom + 6}px`,
       bottom: over ? `${innerHeight - top + 6}px` : 'auto',
       maxHeight: `${Math.max(top, innerHeight - bottom) - 14}px`,

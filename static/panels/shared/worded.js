@@ -1,4 +1,5 @@
-// Words with the terms among them made buttons that explain them, each where it first stands.
+// Words with the terms among them made buttons that explain them, each where it first stands. A line may break beside a button whatever
+// follows: signs that touch the term stay with it.
 
 import { tr } from '../../state/language.js';
 import { h, setChildren } from './dom.js';
@@ -15,12 +16,15 @@ const FOUND = new RegExp(`(?<![\\p{L}\\d_])(${[...ENTRY.keys()].join('|')})(?![\
 export function worded(text, explain, told = new Set()) {
   const [before, word, ...rest] = text.split(FOUND);
   if (!word) return [text];
-  const after = worded.bind(null, rest.join(''), explain, told),
+  const after = rest.join(''),
     term = ENTRY.get(word.toLowerCase());
-  if (told.has(term)) return [before + word, ...after()];
+  if (told.has(term)) return [before + word, ...worded(after, explain, told)];
   told.add(term);
   const button = h('button', { type: 'button', class: 'word', title: tr('What {word} is', { word }), onclick: () => explain(term, button) }, word);
-  return [before, button, ...after()];
+  const [, apart, opening] = /^(.*?)([^\s\p{L}\p{N}]*)$/su.exec(before),
+    [, closing, more] = /^([^\s\p{L}\p{N}]*)(.*)$/su.exec(after);
+  const kept = opening || closing ? h('span', { class: 'tight' }, opening, button, closing) : button;
+  return [apart, kept, ...worded(more, explain, told)];
 }
 
 /** The words of an element, their terms to be pressed; made anew only where they are others. */
