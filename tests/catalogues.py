@@ -15,6 +15,7 @@ import json
 import re
 import subprocess
 import sys
+from functools import cache
 from pathlib import Path
 
 from babel.messages.catalog import Catalog
@@ -37,11 +38,13 @@ _OF_SERVER = {
     "tr_later_as": ("context", "text"),
     "tr_many": ("text", "many"),
 }
+_A_CALL = re.compile(rf"\b(?:{'|'.join(_OF_SERVER)})\(")  # a module without one is not worth its syntax tree
 _READY = ("server/rimfall/scene/examples", "server/rimfall/talk/examples", "server/rimfall/scene/craft/examples")
 
 
+@cache
 def messages():
-    """(context or None, text, many or None) → the files it stands in, sorted."""
+    """(context or None, text, many or None) → the files it stands in, sorted. Read once by each process: several tests want them."""
     found = {}
     for file, context, text, many in (*_of_server(), *_of_page(), *_of_ready()):
         name = file.relative_to(ROOT).as_posix()
@@ -54,7 +57,8 @@ def messages():
 
 def _of_server():
     for file in sorted((ROOT / "server/rimfall").rglob("*.py")):
-        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+        code = file.read_text(encoding="utf-8")
+        for node in ast.walk(ast.parse(code)) if _A_CALL.search(code) else ():
             name = getattr(node.func, "id", getattr(node.func, "attr", "")) if isinstance(node, ast.Call) else ""
             parts = _OF_SERVER.get(name, ())
             texts = [one.value for one in node.args[: len(parts)] if isinstance(one, ast.Constant)] if parts else []

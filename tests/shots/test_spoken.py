@@ -56,10 +56,10 @@ def left_of(text, names=("Ysur", "Ossa")):
     return re.sub(r"[\s.,;:()–/+]", "", NOT_WORDS.sub("", left.replace("\u00a0", " ")))
 
 
-def aimed(fixed, habitat, to, air, units):
+def aimed(fixed, habitat, to, air):
     scene = {"rimfall": 1, "habitat": habitat, "air": air, "motions": [SERVE]}
     document = {"scene": scene, "motion": "Ysur", "to": to, "fixed": fixed, "flight_max_s": 20.0}
-    return aim.as_data(aim.find(read_aim(json.dumps(document))), units)
+    return aim.find(read_aim(json.dumps(document)))
 
 
 def said_of(ways):
@@ -87,10 +87,13 @@ ASIDE = {"along_m": -12.0, "height_m": 1.4, "axial_m": 2.0}
     ],
 )
 def test_aims_are_said_in_the_language_that_is_spoken(fixed, habitat, to, air):
+    plainly = aimed(fixed, habitat, to, air)
+    with speaking(MARKED):
+        found = aimed(fixed, habitat, to, air)
     for units in ("si", "us"):
-        plain = aimed(fixed, habitat, to, air, units)
+        plain = aim.as_data(plainly, units)
         with speaking(MARKED):
-            answer = aimed(fixed, habitat, to, air, units)
+            answer = aim.as_data(found, units)
             table = rows_of_aim(answer["ways"], units)
         ways = [*answer["ways"], *([answer["nearest"]] if answer["nearest"] else [])]
         texts = [answer["short"], answer["caution"], *answer["words"], *answer["assumptions"], *said_of(ways)]
@@ -100,7 +103,7 @@ def test_aims_are_said_in_the_language_that_is_spoken(fixed, habitat, to, air):
         assert len(answer["words"]) == len(plain["words"])
 
 
-def landed(habitat, over, units):
+def landed(habitat, over):
     scene = {"rimfall": 1, "habitat": habitat, "air": ROOM, "motions": [SERVE]}
     document = {"scene": scene, "motion": "Ysur", "over": over}
     return landings.find(read_landings(json.dumps(document)))
@@ -122,8 +125,8 @@ ROUND = {"field": "heading_deg", "first": -180, "last": 180, "count": 9}
     ],
 )
 def test_landings_are_said_in_the_language_that_is_spoken(habitat, over):
+    found = landed(habitat, over)
     for units in ("si", "us"):
-        found = landed(habitat, over, units)
         with speaking(MARKED):
             answer = landings.as_data(found, units)
             heading, table = rows_of_landings(found, units)
@@ -143,9 +146,7 @@ def test_landings_are_said_in_the_language_that_is_spoken(habitat, over):
         assert len(answer["words"]) == len(landings.as_data(found, units)["words"])
 
 
-def track(**more):
-    time_s, places = flown(60)
-    return rows(time_s, places, sd=0.005, **more)
+TRACK = rows(*flown(60), sd=0.005)
 
 
 STRAIGHT = [
@@ -158,14 +159,14 @@ FALL = [{"time_s": t, "along_m": 0.0, "height_m": 2.0 - 2.75 * t * t} for t in n
 @each_row(
     "asked",
     [
-        {"track": track()},
-        {"track": track(), "known": {"radius_m": 56.0, "spin_rpm": 3.0, "air": None}},
-        {"track": track(), "known": {"radius_m": 40.0, "air": None}},
-        {"track": track(), "known": {"radius_m": 56.0, "spin_rpm": 2.0, "air": None}},
-        {"track": track()[:3]},
+        {"track": TRACK},
+        {"track": TRACK, "known": {"radius_m": 56.0, "spin_rpm": 3.0, "air": None}},
+        {"track": TRACK, "known": {"radius_m": 40.0, "air": None}},
+        {"track": TRACK, "known": {"radius_m": 56.0, "spin_rpm": 2.0, "air": None}},
+        {"track": TRACK[:3]},
         {"track": FALL, "known": {"radius_m": 56.0, "air": None}},
         {"track": STRAIGHT, "known": {"air": None}},
-        {"track": track() + [{**track()[-1], "time_s": 10.0 + k} for k in range(6)]},
+        {"track": TRACK + [{**TRACK[-1], "time_s": 10.0 + k} for k in range(6)]},
     ],
 )
 def test_matches_are_said_in_the_language_that_is_spoken(asked):
@@ -210,16 +211,16 @@ HEAD = b"time_s,x_m,y_m,z_m,vertical_fov_deg\n"
 @each_row(
     "ask",
     [
-        lambda: aimed({}, WHEEL, ASIDE, None, "si"),
-        lambda: aimed({"flight_s": 500.0}, WHEEL, ASIDE, None, "si"),
-        lambda: aimed({"speed_m_s": 9.0}, WHEEL, ASIDE | {"height_m": 40.0}, None, "si"),
-        lambda: aimed({"speed_m_s": 9.0}, WHEEL, {"motion": "Ossa"}, None, "si"),
-        lambda: landed(WHEEL, [UP, UP], "si"),
-        lambda: landed(WHEEL, [UP | {"last": -10}, FAST], "si"),
-        lambda: landed(WHEEL, [UP | {"count": 400}, FAST | {"count": 400}], "si"),
-        lambda: match.as_data(read_match(json.dumps({"track": track()[:2], "accuracy_m": 0.01}))),
-        lambda: match.as_data(read_match(json.dumps({"track": track()}))),
-        lambda: match.as_data(read_match(json.dumps({"track": [track()[0]] * 5, "accuracy_m": 0.01}))),
+        lambda: aimed({}, WHEEL, ASIDE, None),
+        lambda: aimed({"flight_s": 500.0}, WHEEL, ASIDE, None),
+        lambda: aimed({"speed_m_s": 9.0}, WHEEL, ASIDE | {"height_m": 40.0}, None),
+        lambda: aimed({"speed_m_s": 9.0}, WHEEL, {"motion": "Ossa"}, None),
+        lambda: landed(WHEEL, [UP, UP]),
+        lambda: landed(WHEEL, [UP | {"last": -10}, FAST]),
+        lambda: landed(WHEEL, [UP | {"count": 400}, FAST | {"count": 400}]),
+        lambda: match.as_data(read_match(json.dumps({"track": TRACK[:2], "accuracy_m": 0.01}))),
+        lambda: match.as_data(read_match(json.dumps({"track": TRACK}))),
+        lambda: match.as_data(read_match(json.dumps({"track": [TRACK[0]] * 5, "accuracy_m": 0.01}))),
         lambda: tracks.tracks_in(b"time_s,along_m\n0,1\n", tracks.About()),
         lambda: tracks.tracks_in(b"time_s,along_m,height_m\n0,1,2\n1,x,2\n", tracks.About()),
         lambda: tracks.tracks_in(b"glTF" + bytes(40), tracks.About()),
