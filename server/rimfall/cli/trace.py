@@ -23,6 +23,20 @@ _FELT = {  # by the ground
     "floor": tr_later("{gravity} on the floor"),
     "turntable": tr_later("{gravity} on the turntable"),
 }
+_KIND = {  # of a motion, in brackets after its name
+    "drop": tr_later_as("a kind in brackets", "drop"),
+    "throw": tr_later_as("a kind in brackets", "throw"),
+    "pour": tr_later_as("a kind in brackets", "pour"),
+    "roll": tr_later_as("a kind in brackets", "roll"),
+    "stand": tr_later_as("a kind in brackets", "stand"),
+    "hang": tr_later_as("a kind in brackets", "hang"),
+    "jump": tr_later_as("a kind in brackets", "jump"),
+    "walk": tr_later_as("a kind in brackets", "walk"),
+    "lift": tr_later_as("a kind in brackets", "lift"),
+    "let_go": tr_later_as("a kind in brackets", "let_go"),
+    "approach": tr_later_as("a kind in brackets", "approach"),
+    "tumble": tr_later_as("a kind in brackets", "tumble"),
+}
 EXAMPLES = (
     "rimfall trace galley.json",
     "rimfall trace galley.json --prose past --units us",
@@ -109,7 +123,7 @@ def _in_words(traced, units):
     """Each motion in words, and what its answer leaves out."""
     lines = []
     for one in traced.motions:
-        lines += [f"{one.motion.name} ({one.motion.kind}): " + " ".join(one.outcome(units))]
+        lines += [f"{one.motion.name} ({tr(_KIND[one.motion.kind])}): " + " ".join(one.outcome(units))]
         lines += [f"    {said}" for said in one.assumptions(traced.setting)]
     return lines
 

@@ -22,9 +22,10 @@ export function createWhatMoves({ store, large, explain }) {
   const add = kind => {
     const { add: words, short } = kinds[kind];
     // what is read out holds what is seen
-    const say = words.toLowerCase().includes(short.toLowerCase())
+    const said = words.toLowerCase().includes(short.toLowerCase())
       ? tr('Add {thing}', { thing: words })
       : tr('{name}: add {thing}', { name: short, thing: words });
+    const say = `${said[0].toUpperCase()}${said.slice(1)}`;
     return h('button', { type: 'button', class: 'btn', 'aria-label': say, title: say, onclick: () => addMotion(kind) }, short);
   };
   const groups = kindGroups(kinds).map(([word, of]) => {

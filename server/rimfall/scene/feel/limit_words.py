@@ -235,7 +235,9 @@ def _summed(limits):
 def _passed(beyond):
     """Quantities passed, once for each limit: "three on spin"; "two: one on gravity and one on spin"."""
     parts = [f"{count(beyond.count(name))} {_on(name)}" for name in TOPICS if name in beyond]
-    return f"{count(len(beyond))}: {listed(parts)}" if len(parts) > 1 else parts[0]
+    if len(parts) > 1:
+        return tr("{count}: {parts}", count=count(len(beyond)), parts=listed(parts))
+    return parts[0]
 
 
 def _on(name):
