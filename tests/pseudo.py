@@ -1,7 +1,7 @@
 """A language that nobody speaks, by which is seen what is not translated: each message stands between ⟦ and ⟧, numbers are written as in
 German. `python -m tests.pseudo FOLDER` writes its compiled catalogues, one from left to right and one from right to left, under the tags of
 two languages that there are no catalogues of, so that browsers know them (Danish writes numbers as German does). A server started with
-RIMFALL_LANGUAGES=FOLDER speaks them to whom sends the cookie language=da."""
+RIMFALL_LANGUAGES=FOLDER speaks them to whom sends the cookie rimfall-language=da."""
 
 import json
 import re

@@ -88,6 +88,15 @@ def test_numbers_are_written_as_the_language_writes_them(value, spec):
         ("", "en"),
         (";;;,,q=,de;q=x", "en"),
         ("../de", "en"),
+        ("en;q=nan, de;q=0.1", "de"),
+        ("en;q=inf, de", "de"),
+        ("de;q=-1, en;q=0.1", "en"),
+        ("de;q=2, en;q=0.1", "en"),
+        ("de;q=1_0, en;q=0.1", "en"),
+        ("DE-ch;Q=0.9, en;q=0.8", "de"),
+        ("d\u0435, \uff44\uff45, de\x00", "en"),  # letters that look like these
+        ("fr," * 167 + "de", "en"),  # past the 500 characters that are read
+        ("fr," * 166 + "den", "en"),
     ],
 )
 def test_who_chose_nothing_is_spoken_to_as_the_browser_accepts(accepted, is_chosen):

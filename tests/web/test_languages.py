@@ -44,15 +44,52 @@ def test_a_page_is_in_the_language_that_the_browser_accepts():
 
 
 def test_what_was_chosen_comes_before_what_the_browser_accepts():
-    page = client.get("/", headers={"accept-language": "de", "cookie": "language=en"})
+    page = client.get("/", headers={"accept-language": "de", "cookie": "rimfall-language=en"})
     assert '<html lang="en"' in page.text
 
 
-@each_row("cookie", ["language=../de", "language=", "language", "=;;;,", "language=%00", "l" * 9000])
+@each_row(
+    "cookie",
+    ["rimfall-language=../de", "rimfall-language=", "rimfall-language", "=;;;,", "rimfall-language=%00", "l" * 9000],
+)
 def test_a_cookie_that_says_nothing_is_none(cookie):
     page = client.get("/", headers={"cookie": cookie})
     assert page.status_code == 200
     assert page.headers["content-language"] == "en"
+
+
+# what else this machine serves keeps cookies too, of any form; a proxy may hand a header on in several lines (RFC 9110, 5.3)
+@each_row(
+    "headers",
+    [
+        [("cookie", 'prefs={"a": [1, 2]}; rimfall-language=de')],
+        [("cookie", "a b=1; \xfc=\xe9; nothing; rimfall-language=de")],
+        [("cookie", f"session={'x' * 8000}; rimfall-language=de")],
+        [("cookie", "rimfall-language=en; rimfall-language=de")],
+        [("cookie", "session=1"), ("cookie", "rimfall-language=de")],
+        [("accept-language", "fr"), ("accept-language", "de;q=0.5")],
+        [("cookie", "language=en"), ("accept-language", "de")],
+    ],
+)
+def test_a_choice_is_found_beside_whatever_else_is_sent(headers):
+    page = client.get("/", headers=[(name, value.encode("latin-1")) for name, value in headers])
+    assert page.headers["content-language"] == "de"
+
+
+@each_row("junk", ["\x00", "\xe4\xff", ",;=" * 3000, "de\x00", "d" * 8000 + ",de", "-", "%s{0}"])
+def test_headers_that_say_nothing_are_answered_in_english(junk):
+    raw = junk.encode("latin-1")
+    page = client.get("/", headers=[("accept-language", raw), ("cookie", b"rimfall-language=" + raw)])
+    assert (page.status_code, page.headers["content-language"]) == (200, "en")
+
+
+def test_what_is_the_same_to_all_hangs_on_no_language():
+    script = client.get("/language/de.js", headers={"accept-language": "en"})
+    assert script.headers["vary"] == "accept-encoding"
+    assert "content-language" not in script.headers
+    refused = client.get("/language/xx.js", headers=IN_GERMAN)
+    assert refused.headers["content-language"] == "de"
+    assert "cookie" in refused.headers["vary"]
 
 
 def test_messages_of_the_page_are_a_script_that_may_be_kept():
@@ -87,7 +124,7 @@ def test_sentences_and_refusals_are_in_the_language_of_the_request():
 def test_a_browser_that_chooses_a_language_is_given_a_cookie():
     answer = client.post("/language/de", json={})
     assert answer.json() == {"language": "de"}
-    assert answer.headers["set-cookie"].startswith("language=de; ")
+    assert answer.headers["set-cookie"].startswith("rimfall-language=de; ")
     page = client.get("/", headers={"cookie": answer.headers["set-cookie"].partition(";")[0], "accept-language": "en"})
     assert page.headers["content-language"] == "de"
 
@@ -96,3 +133,24 @@ def test_a_browser_that_chooses_a_language_is_given_a_cookie():
 def test_a_language_that_is_not_there_cannot_be_chosen(language):
     answer = client.post(f"/language/{language}", json={})
     assert (answer.status_code, "set-cookie" in answer.headers) == (404, False)
+
+
+# A page of another site can have a browser send these without asking first (Fetch, 2.2.2 and 4.8), or a form; and no header makes up for it.
+@each_row(
+    ("content", "kind"),
+    [
+        (b"", None),
+        (b"", "text/plain"),
+        (b"{}", "text/plain"),
+        (b"a=1", "application/x-www-form-urlencoded"),
+        (b"", "multipart/form-data"),
+    ],
+)
+def test_a_page_of_another_site_chooses_no_language(content, kind):
+    headers = {"origin": "http://elsewhere.example"} | ({"content-type": kind} if kind else {})
+    answer = client.post("/language/de", content=content, headers=headers)
+    assert (answer.status_code, answer.json()["refused"][0]["field"]) == (415, "content-type")
+    assert "set-cookie" not in answer.headers
+    asked_first = client.request("OPTIONS", "/language/de", headers={"access-control-request-method": "POST"} | headers)
+    assert asked_first.status_code == 405
+    assert "access-control-allow-origin" not in asked_first.headers

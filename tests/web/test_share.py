@@ -32,6 +32,8 @@ FOLLOWED = {
     ("GET", "/follow"): 200,
     ("GET", "/static/favicon.svg"): 200,
     ("GET", "/language/de.js"): 200,
+    ("HEAD", "/language/de.js?is=0123"): 200,
+    ("GET", "/language/xx.js"): 404,
     ("GET", "/api/health"): 200,
 }
 CHANGES = [
@@ -53,7 +55,10 @@ CHANGES = [
     ("GET", "/"),
     ("GET", "//api/fields"),
     ("POST", "/static/favicon.svg"),
+    ("GET", "/language/de"),
     ("POST", "/language/de"),
+    ("POST", "/language/de.js"),
+    ("GET", "/language/../api/fields.js"),
 ]
 
 
@@ -81,6 +86,23 @@ def test_a_follower_can_follow_and_change_nothing():
                     assert refused(answer)[0] == 403, (method, path)
                     assert show.room.keys.followers.encode() not in answer[2]
             assert (await show.follower("GET", "/api/follow/clock"))[0] == 200
+
+    run_apart(asked())
+
+
+def test_a_phone_is_spoken_to_in_its_own_language():
+    async def asked():
+        async with showing() as show:
+            in_german = {"accept-language": "de"}
+            status, _, page = await show.ask("GET", "/follow", headers=in_german)
+            assert (status, b'<html lang="de"' in page) == (200, True)
+            script = page.partition(b'<script defer src="')[2].partition(b'"')[0].decode()
+            status, _, said = await show.ask("GET", f"/{script}", headers=in_german)
+            assert (status, said[:27]) == (200, b"globalThis.rimfallLanguage=")
+            status, _, fields = await show.ask("GET", "/api/follow/fields", headers=show.key | in_german)
+            assert "0 bis 3.000 m/s" in fields.decode()
+            status, _, said = await show.ask("POST", "/api/follow/guess", {}, headers=show.key | in_german)
+            assert (status, "zulässig" in json.loads(said)["refused"][0]["say"]) == (422, True)
 
     run_apart(asked())
 

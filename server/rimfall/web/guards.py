@@ -14,6 +14,8 @@ _FILES = {  # what takes another body than a document
     **dict.fromkeys(("/api/recover", "/api/camera/file", "/api/match/tracks"), _A_FILE),
     "/api/follow/guess": ("application/json", 2_000, "guess"),
 }
+# what changes something by its address alone must be of that kind even so: a page of another site can send none, or a form, but not this
+_BY_ADDRESS = "/language/"
 _ALWAYS_TAKEN = 65_536  # bytes of a body
 _MOST_HELD = 64_000_000  # bytes of all of them
 
@@ -97,7 +99,8 @@ class Guards:
         length = headers.get("content-length", "0")
         if not length.isdigit() or int(length) > most:
             return 413, _too_large(called, length, most)
-        if length == "0" and "transfer-encoding" not in headers:
+        is_empty = length == "0" and "transfer-encoding" not in headers
+        if is_empty and not scope["path"].startswith(_BY_ADDRESS):
             return None  # no body is of no kind: the address says whether it takes one
         was = headers.get("content-type", "").split(";")[0].strip().lower()
         if was != kind:

@@ -18,7 +18,7 @@ from pathlib import Path
 
 from ..errors import BadInput
 from ..exports.writing import write_all
-from ..folders import folder as static_folder
+from ..language import files as catalogues
 from ..language import spoken
 from ..scene import examples
 from .answering import whole
@@ -142,9 +142,8 @@ def _caches():
 def program():
     """A digest of all that answers depend on: the package's files, Python, and what does its arithmetic."""
     package = Path(__file__).resolve().parent.parent
-    catalogues = (static_folder("static") / "vendor/language").glob("*.json")
     digest = hashlib.sha256(f"{platform.python_version()} {platform.machine()} {version('numpy')}".encode())
-    for path in (*sorted(package.rglob("*")), *sorted(catalogues)):
+    for path in (*sorted(package.rglob("*")), *sorted(catalogues().values())):
         if path.suffix in (".py", ".json"):
             content = path.read_bytes()
             digest.update(f"{path.name} {len(content)}\n".encode() + content)

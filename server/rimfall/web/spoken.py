@@ -1,12 +1,11 @@
 """In which language a request is answered: the one that was chosen on the page, which a cookie keeps, else what the browser accepts."""
 
-from http.cookies import CookieError, SimpleCookie
-
 from starlette.datastructures import Headers, MutableHeaders
+from starlette.requests import cookie_parser
 
 from ..language import chosen, speaking
 
-COOKIE = "language"
+COOKIE = "rimfall-language"  # all that this machine serves, on whichever port, shares its cookies
 
 
 class Spoken:
@@ -22,7 +21,7 @@ class Spoken:
         language = language_of(Headers(scope=scope))
 
         async def marked(message):
-            if message["type"] == "http.response.start" and not scope["path"].startswith("/static/"):
+            if message["type"] == "http.response.start" and not _is_alike(scope["path"], message["status"]):
                 answered = MutableHeaders(scope=message)
                 answered.add_vary_header("accept-language, cookie")
                 answered["content-language"] = language
@@ -32,14 +31,16 @@ class Spoken:
             await self._app(scope, receive, marked)
 
 
+def cookies_of(headers):
+    """The cookies of a request, name → value. Others than ours are of any form: such a one hides none."""
+    return cookie_parser("; ".join(headers.getlist("cookie")))
+
+
 def language_of(headers):
     """The language to speak to whoever sends a request with these headers."""
-    return chosen(_cookie(headers.get("cookie", "")), headers.get("accept-language", ""))
+    return chosen(cookies_of(headers).get(COOKIE), ", ".join(headers.getlist("accept-language")))
 
 
-def _cookie(header):
-    try:
-        kept = SimpleCookie(header[:4000]).get(COOKIE)
-    except CookieError:
-        return None
-    return None if kept is None else kept.value
+def _is_alike(path, status):
+    """Whether an answer is the same to all: a file of the page, or its messages in the language that their address names."""
+    return status < 400 and path.startswith(("/static/", "/language/"))

@@ -5,7 +5,6 @@ it is anybody's and may load the page to follow by; or it bears the followers' k
 import ipaddress
 import math
 import re
-from http.cookies import CookieError, SimpleCookie
 
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.responses import JSONResponse
@@ -13,6 +12,7 @@ from starlette.responses import JSONResponse
 from ...errors import Refused
 from ...language import tr, tr_later
 from ..guards import LOCAL, name_of
+from ..spoken import cookies_of
 from .keys import same
 from .refusals import NotAllowed, TooOften
 
@@ -92,12 +92,7 @@ def cookie_name(scope):
 
 def cookie_of(headers, scope):
     """The presenter's key as the browser sends it, or an empty text."""
-    try:
-        cookies = SimpleCookie(headers.get("cookie", ""))
-    except CookieError:
-        return ""
-    name = cookie_name(scope)
-    return cookies[name].value if name in cookies else ""
+    return cookies_of(headers).get(cookie_name(scope), "")
 
 
 def address_of(scope):
