@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 
 from .errors import BadInput, refusal
-from .language import offered, tr
+from .language import ENGLISH, catalogue, offered, tr
 from .language import speaking as _speaking
 
 
@@ -12,8 +12,8 @@ from .language import speaking as _speaking
 def speaking(language: str) -> Iterator[None]:
     """Words are in this language within: those of answers and refusals, of scenes and talks that come with the program, and in files.
     language: its tag, "en" or "de". Raises BadInput for one that there is none of, naming those that there are."""
-    tags = [one["language"] for one in offered()]
-    if language not in tags:
+    if language != ENGLISH and catalogue(language) is None:
+        tags = [one["language"] for one in offered()]
         *before, last = tags
         may_be = tr("{first} or {last}", first=", ".join(before), last=last) if before else last
         say = tr("{field} was {value}; it must be {allowed}.", field=tr("Language"), value=language, allowed=may_be)

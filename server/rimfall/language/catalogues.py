@@ -43,9 +43,10 @@ def catalogue(language):
     """The catalogue of a language; None of English, and of what there is none of."""
     path = files().get(language)
     try:
-        return None if path is None else _read(path, path.stat().st_mtime_ns)
+        about = None if path is None else path.stat()
     except OSError:  # it has just gone
         return None
+    return None if about is None else _read(path, about.st_mtime_ns, about.st_size)
 
 
 def offered():
@@ -96,10 +97,10 @@ def _within(place, changed_ns):
 
 
 @lru_cache(maxsize=32)
-def _read(path, _modified):
+def _read(path, _modified_ns, _size):
     try:
         return _catalogue_of(json.loads(path.read_text(encoding="utf-8")), path.stem)
-    except (OSError, ValueError, TypeError, LookupError, AttributeError, RecursionError) as error:
+    except (OSError, ValueError, TypeError, LookupError, ArithmeticError, AttributeError, RecursionError) as error:
         _log.warning("The catalogue %s cannot be read, and its language is not spoken: %r", path, error)
         return None
 
@@ -108,6 +109,8 @@ def _catalogue_of(data, language):
     """Raises one of what _read catches where it is not whole."""
     if data["language"] != language or data["direction"] not in ("ltr", "rtl"):
         raise ValueError("its language or direction")
+    if not all(isinstance(data[key], str) for key in ("name", "decimal", "group")):
+        raise ValueError("its name or its signs of numbers")
     if not set(data["categories"]) <= set(_PLURALS):
         raise ValueError("its categories of counts")
     form, forms = gettext.c2py(data["plural"]), len(data["categories"])
@@ -119,7 +122,7 @@ def _catalogue_of(data, language):
     text = json.dumps(told, ensure_ascii=False, separators=(",", ":")).replace("</", "<\\/")
     script = f"globalThis.rimfallLanguage={text};\n"
     signs = str.maketrans({",": data["group"], ".": data["decimal"]})
-    return Catalogue(language, str(data["name"]), data["direction"], signs, messages, form, script)
+    return Catalogue(language, data["name"], data["direction"], signs, messages, form, script)
 
 
 def _fits(key, said, forms):
