@@ -26,12 +26,14 @@ const STRENGTH = 0.9;
 
 /** What shared uniforms hold beside the others where materials take it up. */
 export function contactUniforms() {
-  return { uOpenness: { value: null }, uOpennessAt: { value: new Vector4(0, 0, 1, 1) }, uContact: { value: 0 } };
+  return { uOpenness: { value: null }, uOpennessAt: { value: new Vector4(0, 0, 1, 1) }, uOpennessEnd: { value: new Vector2(1, 1) }, uContact: { value: 0 } };
 }
 
 export const OPENNESS = `
-uniform sampler2D uOpenness; uniform vec4 uOpennessAt; uniform float uContact;
-float openness() { return uContact > 0. ? mix(1., texture2D(uOpenness, (gl_FragCoord.xy - uOpennessAt.xy) * uOpennessAt.zw).r, uContact) : 1.; }`;
+uniform sampler2D uOpenness; uniform vec4 uOpennessAt; uniform vec2 uOpennessEnd; uniform float uContact;
+float openness() {
+  return uContact > 0. ? mix(1., texture2D(uOpenness, min((gl_FragCoord.xy - uOpennessAt.xy) * uOpennessAt.zw, uOpennessEnd)).r, uContact) : 1.;
+}`;
 
 const VERTEX = 'void main() { gl_Position = vec4(position.xy, 0., 1.); }';
 const DEPTHS = `
@@ -98,8 +100,9 @@ void main() {
     float r = (float(i) + .5) / 14., angle = turn + float(i) * 2.3999632;
     vec2 by = floor(clamp(px + reach_px * r * vec2(cos(angle), sin(angle)), vec2(0.), uSize - 1.)) + .5; // a depth is that of a pixel's middle
     vec3 v = placeAt(by) - p;
+    // what bends up by a few degrees is a round deck in flat pieces, and takes nothing
     float off = dot(v, v), near = max(1. - off / (uReach * uReach), 0.);
-    taken += near * near * max(dot(v, n) - .0015 * -p.z, 0.) / (off + .0004 * uReach * uReach) * uReach * .35;
+    taken += near * near * max(dot(v, n) - .08 * sqrt(off) - .0015 * -p.z, 0.) / (off + .0004 * uReach * uReach) * uReach * .35;
   }
   gl_FragColor = vec4(clamp((1. - taken / 14. * 8.) * lit(p, n, px), .25, 1.));
 }`;
@@ -190,6 +193,7 @@ export class Contact {
     }
     renderer.setRenderTarget(target);
     shared.uOpennessAt.value.set(x, y, (wide / width) * (1 / this.wide), (high / height) * (1 / this.high));
+    shared.uOpennessEnd.value.set((wide - 0.5) / this.wide, (high - 0.5) / this.high); // beyond lies another stage's
     shared.uContact.value = STRENGTH;
   }
 

@@ -4,7 +4,7 @@ import itertools
 
 import pytest
 
-WIDE, HIGH = 240, 180
+WIDE, HIGH = 239, 179  # px: half of it is not whole
 # the deck's plane is y = 0 below the axis of a wheel, or z = 0 of a room; `over` the box's height, `aside` its way along x, `tilt` of the eye down
 DRAW = """async ({ wide, high, cases }) => {
   const three = await import('/static/vendor/three.module.js');
@@ -20,6 +20,7 @@ DRAW = """async ({ wide, high, cases }) => {
   all.add(new three.Mesh(new three.PlaneGeometry(40, 40).rotateX(-Math.PI / 2), matter), box);
   scene.add(all);
   const camera = new three.PerspectiveCamera(40, wide / high, 0.1, 200);
+  contact.reserve(wide, high); // as for another stage, which is larger
   const lit = [];
   for (const { room = false, over = 1, aside = 0, tilt = 0, places } of cases) {
     shared.uOver.value.w = room ? 1 : 0;
@@ -47,10 +48,12 @@ DRAW = """async ({ wide, high, cases }) => {
       return read;
     };
     const [bright, dark] = [draw(false), draw(true)];
-    let brighter = 0, darkest = 1;
+    let brighter = 0, darkest = 1, edge = 1;
     for (let k = 0; k < bright.length; k += 1) {
       brighter = Math.max(brighter, dark[k] - bright[k]);
       if (bright[k] > 40) darkest = Math.min(darkest, dark[k] / bright[k]);
+      const [x, y] = [(k >> 2) % wide, Math.floor((k >> 2) / wide)];
+      if (bright[k] > 40 && (x < 2 || y < 2 || x > wide - 3 || y > high - 3)) edge = Math.min(edge, dark[k] / bright[k]);
     }
     const at = places.map(place => {
       const seen = all.localToWorld(new three.Vector3(...place)).project(camera);
@@ -63,7 +66,7 @@ DRAW = """async ({ wide, high, cases }) => {
       }
       return sum / of;
     });
-    lit.push({ at, brighter, darkest });
+    lit.push({ at, brighter, darkest, edge });
   }
   contact.dispose();
   renderer.dispose();
@@ -84,6 +87,8 @@ def test_a_box_over_a_deck_casts_a_soft_shadow_under_it_and_nowhere_else(open_pa
     for one in drawn:
         assert one["brighter"] <= 1, "a shadow only ever takes light"
         assert one["darkest"] > 0.3, "and never all of it"
+    for one in drawn[:42]:
+        assert one["edge"] > 0.97, "nothing stands at the edges of the picture"
     for under, *others in (drawn[0]["at"], drawn[1]["at"]):
         assert 0.45 < under < 0.75, "of the lamp over it the box takes as much as a shadow may"
         assert all(other > 0.97 for other in others), (
