@@ -10,8 +10,8 @@ from rimfall.talk.reading import read as read_talk
 from tests.exports.files_of_ours import scene
 from tests.scene.documents import trace_of
 
-from .conftest import Troubles
-from .looking import LONG_S, PAINTING_OF, changed, pictures, pixels, plain, spoken, until
+from .conftest import PAINTING, Troubles
+from .looking import LONG_S, PAINTING_OF, changed, looked_at, pictures, pixels, plain, spoken, until
 from .test_accessible import found
 
 TALK = read_talk(examples.example("how-big-must-a-wheel-be"))
@@ -42,12 +42,13 @@ def open_file(browser):
         context = browser.new_context(viewport={"width": width, "height": height}, **options)
         context.set_default_timeout(LONG_S * 1000)
         context.set_offline(True)
+        context.add_init_script(PAINTING)
         if before:
             context.add_init_script(before)
         page = context.new_page()
         troubles = Troubles(path.as_uri().rpartition("/")[0])
         troubles.watch(page)
-        PAINTING_OF[page] = "all"
+        PAINTING_OF[page] = "pictures"  # a clock that runs is painted only while somebody looks
         context.on("page", troubles.watch)
         opened.append((context, troubles))
         page.goto(path.as_uri())
@@ -165,7 +166,8 @@ def lanes(page):
 def is_drawn(page, stage):
     """Whether there is more on it than a ground."""
     box = page.locator(f".stage-{stage}").bounding_box()
-    seen = pixels(page.screenshot(clip=box))
+    with looked_at(page):
+        seen = pixels(page.screenshot(clip=box))
     return len({tuple(colour) for colour in seen[::8, ::8].reshape(-1, 4)}) > 30
 
 
