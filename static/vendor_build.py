@@ -98,14 +98,24 @@ class VendorHook(BuildHookInterface):
 
 def build(static):
     """Bring static/vendor up to date with the lock and the sources; what went wrong, or an empty string."""
+    unfetched = fetch(static)
+    uncompiled = compile_catalogues(
+        static
+    )  # which need nothing of npm: the commands speak every language without the page
+    return unfetched or uncompiled or ("" if is_bundled(static) else bundle(static))
+
+
+def fetch(static):
+    """What the page takes from npm, where it is not there; what went wrong, or an empty string."""
     vendor, wanted = static / "vendor", stamp(static)
-    if not is_current(vendor, wanted):
-        with tempfile.TemporaryDirectory(prefix="rimfall-npm-") as folder:
-            said = npm_ci(static, Path(folder))
-            if said:
-                return OUT_OF_REACH.format(said=said)
-            copy_files(Path(folder, "node_modules"), vendor, wanted)
-    return compile_catalogues(static) or ("" if is_bundled(static) else bundle(static))
+    if is_current(vendor, wanted):
+        return ""
+    with tempfile.TemporaryDirectory(prefix="rimfall-npm-") as folder:
+        said = npm_ci(static, Path(folder))
+        if said:
+            return OUT_OF_REACH.format(said=said)
+        copy_files(Path(folder, "node_modules"), vendor, wanted)
+    return ""
 
 
 def stamp(static):
@@ -266,7 +276,10 @@ def are_compiled(static):
     """Whether each catalogue is compiled as it is."""
 
     def is_compiled(source, made):
-        return made.is_file() and json.loads(made.read_text(encoding="utf-8"))["source"] == digest(source)
+        try:
+            return json.loads(made.read_text(encoding="utf-8"))["source"] == digest(source)
+        except (OSError, ValueError, LookupError, TypeError):  # missing, or damaged
+            return False
 
     return all(is_compiled(*pair) for pair in catalogues(static).items())
 
@@ -281,7 +294,9 @@ def compile_catalogues(static):
         return f"The catalogues of messages could not be compiled: {BABEL} is not installed."
     for source, made in catalogues(static).items():
         made.parent.mkdir(parents=True, exist_ok=True)
-        made.write_text(json.dumps(compiled(source), ensure_ascii=False), encoding="utf-8")
+        part = made.with_suffix(".part")  # who reads while it is written has the one before
+        part.write_text(json.dumps(compiled(source), ensure_ascii=False), encoding="utf-8")
+        part.replace(made)
     return ""
 
 

