@@ -4,6 +4,7 @@
 const CONTEXT = '\u0004'; // between the context of a message and its text, as gettext has it
 const ENGLISH = { language: 'en', direction: 'ltr', decimal: '.', group: ',', categories: ['one', 'other'], messages: {} };
 const catalogue = globalThis.rimfallLanguage ?? ENGLISH;
+const messages = new Map(Object.entries(catalogue.messages));
 
 export const language = catalogue.language;
 export const isRightToLeft = catalogue.direction === 'rtl';
@@ -13,21 +14,21 @@ let plurals = /** @type {Intl.PluralRules | null} */ (null);
 /** A text, its places in braces filled: `tr` of '{count} of {of}' and { count, of }.
  *  @param {string} text @param {Record<string, unknown>} [places] @returns {string} */
 export function tr(text, places) {
-  return filled(catalogue.messages[text] ?? text, places);
+  return filled(found(text, text), places);
 }
 
 /** The same, of a text that means something else elsewhere, or that is bent otherwise: context says where it stands.
  *  @param {string} context @param {string} text @param {Record<string, unknown>} [places] @returns {string} */
 export function trAs(context, text, places) {
-  return filled(catalogue.messages[context + CONTEXT + text] ?? text, places);
+  return filled(found(context + CONTEXT + text, text), places);
 }
 
 /** The same, of what is told of a count: `one` of it, or `many`; the place {count} is filled with it, in figures.
  *  @param {string} one @param {string} many @param {number} count @param {Record<string, unknown>} [places] @returns {string} */
 export function trMany(one, many, count, places) {
-  const forms = catalogue.messages[one];
-  const text = forms ? forms[catalogue.categories.indexOf(category(count))] : count === 1 ? one : many;
-  return filled(text, { count: inSigns(String(count)), ...places });
+  const forms = messages.get(one);
+  const text = Array.isArray(forms) ? forms[catalogue.categories.indexOf(category(count))] : null;
+  return filled(text ?? (count === 1 ? one : many), { count: inSigns(String(count)), ...places });
 }
 
 /** Marks a text that stands in a table; `tr` of it is asked for where it is shown.
@@ -39,7 +40,7 @@ export function trLater(text) {
 /** A text in parts, where places are elements: of 'Open {link}.' and { link }: ['Open ', link, '.'].
  *  @param {string} text @param {Record<string, unknown>} places @returns {unknown[]} */
 export function trParts(text, places) {
-  return (catalogue.messages[text] ?? text)
+  return found(text, text)
     .split(/\{(\w+)\}/)
     .map((part, k) => (k % 2 ? (places[part] ?? `{${part}}`) : part))
     .filter(part => part !== '');
@@ -67,6 +68,13 @@ export function listed(parts, type = 'conjunction') {
  *  @param {string} label */
 export function inSentence(label) {
   return language === 'en' ? label.toLowerCase() : label;
+}
+
+/** The message of a key; its English where there is none, or only one that another version of the program counts.
+ *  @param {string} key @param {string} text @returns {string} */
+function found(key, text) {
+  const said = messages.get(key);
+  return typeof said === 'string' ? said : text;
 }
 
 /** @param {number} count */

@@ -17,7 +17,7 @@ const PACE_SIGNS = { 1: '1', 0.5: '½', 0.25: '¼', 0.1: '1/10' };
 export function createLooks({ store, clock, client, explain, large }) {
   const of = (key, label, options) => createChoice({ label, options, chosen: () => store.view[key], choose: value => store.look({ [key]: value }) });
   const pace = createChoice({
-    label: tr(tr('Playback speed')),
+    label: tr('Playback speed'),
     options: PACES.map(value => ({ value, say: PACE_SIGNS[value], label: paceWords(value), fraction: value === 0.1 })),
     chosen: () => clock.pace,
     choose: value => clock.setPace(value),
@@ -29,50 +29,50 @@ export function createLooks({ store, clock, client, explain, large }) {
     tell: say => store.tell({ kind: 'failed', field: null, say }),
   });
   const choices = [
-    [tr(tr('Playback speed')), pace],
+    [tr('Playback speed'), pace],
     [
-      tr(tr('Beads along the paths')),
-      of('beads_s', tr(tr('Beads')), [
+      tr('Beads along the paths'),
+      of('beads_s', tr('Beads'), [
         { value: 0, say: tr('off') },
         { value: 0.25, say: '¼\u00a0s' },
         { value: 1, say: '1\u00a0s' },
       ]),
     ],
     [
-      tr(tr('Measure')),
-      of('measure', tr(tr('Measure')), [
+      tr('Measure'),
+      of('measure', tr('Measure'), [
         { value: 'off', say: tr('off') },
         { value: 'dimensions', say: tr('dimensions') },
         { value: 'tape', say: tr('tape') },
       ]),
     ],
     [
-      tr(tr('Layout')),
-      of('split', tr(tr('Layout')), [
+      tr('Layout'),
+      of('split', tr('Layout'), [
         { value: 'auto', say: tr('automatic') },
         { value: 'beside', say: tr('side by side') },
         { value: 'stacked', say: tr('stacked') },
       ]),
     ],
     [
-      tr(tr('Units')),
-      of('units', tr(tr('Units')), [
+      tr('Units'),
+      of('units', tr('Units'), [
         { value: 'si', say: tr('SI') },
         { value: 'us', say: tr('US customary') },
       ]),
     ],
     [tr('Language'), spoken],
     [
-      tr(tr('Theme')),
-      of('theme', tr(tr('Theme')), [
+      tr('Theme'),
+      of('theme', tr('Theme'), [
         { value: 'auto', say: tr('system') },
         { value: 'up', say: tr('light') },
         { value: 'down', say: tr('dark') },
       ]),
     ],
     [
-      tr(tr('Type size')),
-      of('type', tr(tr('Type size of stages, timeline and map')), [
+      tr('Type size'),
+      of('type', tr('Type size of stages, timeline and map'), [
         { value: 'desk', say: tr('desk') },
         { value: 'room', say: tr('room') },
         { value: 'hall', say: tr('hall') },
