@@ -73,5 +73,6 @@ function drawn(text) {
   svg.setAttribute('viewBox', `0 0 ${width} ${height - FOOT_MM}`);
   svg.setAttribute('aria-label', svg.querySelector('title').textContent);
   for (const side of ['width', 'height']) svg.removeAttribute(side);
+  for (const text of svg.querySelectorAll('text')) if (Number(text.getAttribute('y')) > height - FOOT_MM) text.remove(); // a line that reaches over the cut
   return svg;
 }

@@ -39,7 +39,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
     ['r', 'R', trLater('radius'), () => focusDial(RADIUS)],
     ['s', 'S', trLater('spin'), () => focusDial(SPIN)],
     ['h', 'H', trLater('hold gravity'), () => toggleHold(store, heldHome(store) === servedHome(store) ? null : 'gravity')],
-    ['v', 'V', trLater('seats'), () => stages.openPresets('aboard')],
+    ['v', 'V', trLater('seats'), () => stages.openPresets(store.view.alone ?? 'aboard')],
     ['m', 'M', trLater('measure: dimensions, tape, off'), () => store.look({ measure: after(['dimensions', 'tape', 'off'], store.view.measure) })],
     ['l', 'L', trLater('loop'), () => toggleLoop(clock)],
     [

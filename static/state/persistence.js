@@ -109,10 +109,11 @@ const SETTLE_MS = 250;
 
 /** `shown`: the address that the first scene was found by; another one that came meanwhile is opened. written({hash, fits}): what was written
  *  there, the scene left out where it is too long for one; moved(document, hash): before a scene of another address is opened.
- *  Returns {settled}: null where nothing is to be written; else it is written now, and comes when it has been. */
+ *  Returns {settled}: null where nothing is to be written; else it is written now, the scene that the page began with too, and comes when it has been. */
 export function createAddress({ store, clock, views, shown, open, written, moved }) {
   let timer = 0, // none
     due = false, // the scene is not there yet
+    wrote = false, // ever: what the page began with is in no address
     newest = 0, // of what is written
     links = 0,
     seen = shown, // what was last written there, or came and was opened
@@ -129,6 +130,7 @@ export function createAddress({ store, clock, views, shown, open, written, moved
     history.replaceState(null, '', hash || location.pathname + location.search);
     seen = location.hash;
     due = false;
+    wrote = true;
     written({ hash, fits });
   }
   function soon() {
@@ -179,7 +181,7 @@ export function createAddress({ store, clock, views, shown, open, written, moved
 
   return {
     settled() {
-      if (!due) return null;
+      if (!due && (wrote || seen)) return null;
       clearTimeout(timer);
       return write();
     },

@@ -146,7 +146,7 @@ export class LinePlate {
   }
 
   straightArrow([middle, y]) {
-    this.taken.push(this.text(this.sheet, [middle, y - 8], tr('spinward'), INK));
+    this.taken.push(this.text(this.sheet, [middle, y - 8], tr('spinward'), INK), [middle - ARROW_PX / 2, y - 5, middle + ARROW_PX / 2, y + 5]);
     svg('path', { d: `M${middle - ARROW_PX / 2} ${y}h${ARROW_PX}m-9 -5l9 5l-9 5`, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
   }
 

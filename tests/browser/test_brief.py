@@ -253,6 +253,14 @@ def test_units_papers_and_the_way_back(brief):
     assert page.locator("#title").inner_text() == example("same-lob")["title"]
 
 
+def test_what_the_page_began_with_can_be_printed_at_once(open_page):
+    page = open_page()
+    with page.expect_popup() as opened:
+        page.locator("#brief-link").click()
+    opened.value.locator(READY).wait_for()
+    assert opened.value.locator("h1").inner_text() == example("same-lob")["title"]
+
+
 def test_without_a_link_it_is_the_scene_kept_in_the_browser(open_page):
     page = open_page("/brief", ready="#told:visible")
     assert "no scene" in page.locator("#told").inner_text()

@@ -3,7 +3,8 @@ byte on; and from right to left nothing hangs over an edge."""
 
 import re
 
-from rimfall import __version__
+from rimfall import __version__, api
+from rimfall.language import speaking
 from tests.pseudo import LEFT_TO_RIGHT, RIGHT_TO_LEFT, outside
 
 from .looking import open_place, said, settle, until
@@ -67,6 +68,25 @@ def test_german_from_the_first_byte_on(open_page):
     page.locator("[aria-label='Sprache'] button", has_text="English").click()
     page.locator("[aria-label='Language']").wait_for(state="attached")
     assert page.evaluate("document.documentElement.lang") == "en"
+
+
+def test_a_talk_in_german_is_given_in_german(open_page):
+    """Its lines, notes and steps, what the room is asked, and the names in the lanes."""
+    with speaking("de"):
+        talk = api.open_talk("why-the-ball-comes-back")
+    first, asks = (one.step for one in talk.steps[:2])
+    page = open_page(locale="de-DE")
+    page.locator("#bar").get_by_role("button", name="Vortrag").click()
+    page.locator("#talk").get_by_role("button", name=talk.title).click()
+    page.locator("#talk").get_by_text(f"Schritt 1 von {len(talk.steps)}").wait_for()
+    assert page.get_by_label("Notizen für Vortragende").input_value() == first.notes
+    page.locator("#talk").get_by_role("button", name="Vorführen", exact=True).click()
+    until("the line", lambda: page.locator(".surtitle-line").inner_text() == first.line)
+    page.keyboard.press("PageDown")
+    until("the next line", lambda: page.locator(".surtitle-line").inner_text() == asks.line)
+    assert page.locator(".surtitle-step").inner_text() == f"Schritt 2 von {len(talk.steps)}"
+    until("what is asked", lambda: page.locator(".guess-says").inner_text().startswith(f"{asks.ask.motion}: Wo "))
+    until("its lane", lambda: asks.ask.motion in page.locator(".lane-name").all_text_contents())
 
 
 def test_from_right_to_left_nothing_hangs_over_an_edge(open_page):

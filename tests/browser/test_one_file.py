@@ -5,6 +5,7 @@ import pytest
 from rimfall.exports.formats import FORMATS
 from rimfall.exports.one_file import talk_file
 from rimfall.exports.options import read_options
+from rimfall.language import speaking
 from rimfall.talk import examples
 from rimfall.talk.reading import read as read_talk
 from tests.exports.files_of_ours import scene
@@ -157,6 +158,26 @@ def test_a_talk_is_given_from_disk_by_a_clicker_alone(open_file, talk_page):
     assert page.locator("#line").inner_text() == steps[2].line
     page.get_by_role("button", name="Present").click()
     assert line.inner_text() == steps[2].line
+
+
+def test_a_file_made_in_german_is_german_wherever_it_is_opened(open_file, tmp_path):
+    path = tmp_path / "ein Vortrag.html"
+    with speaking("de"):
+        talk = read_talk(examples.example("how-big-must-a-wheel-be"))
+        path.write_bytes(talk_file(talk))
+    assert talk.title != TALK.title
+    page = open_file(path, locale="en-GB")
+    assert page.evaluate("document.documentElement.lang") == "de"
+    assert page.title() == talk.title
+    assert page.locator(".surtitle-line").inner_text() == talk.steps[0].step.line
+    assert page.locator(".surtitle-step").inner_text() == f"Schritt 1 von {len(talk.steps)}"
+    page.keyboard.press("Escape")
+    page.get_by_role("button", name="Vorführen").wait_for()
+    page.keyboard.press("?")
+    assert talk.about in page.get_by_role("dialog", name="Über diese Datei").inner_text()
+    page.keyboard.press("Escape")
+    page.keyboard.press("Home")
+    until("figures are written so", lambda: "," in page.locator("#timeline .time b").inner_text())
 
 
 def lanes(page):

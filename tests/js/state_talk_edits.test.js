@@ -121,3 +121,12 @@ test('a step in words', () => {
     'asks where Lob comes down',
   ]);
 });
+
+test('a step says which dial has turned since the one before', () => {
+  const at = (radius_m, spin_rpm) => ({ ...step('a'), scene: { habitat: { radius_m, spin_rpm } } });
+  const words = (before, units) => stepFacts(at(10, 7.1), before, units).slice(0, 2);
+  assert.deepEqual(words(at(56, 3)), ['radius 10.0\u00a0m', 'spin 7.10\u00a0rpm']);
+  assert.deepEqual(words(at(56, 7.1), 'us')[0], 'radius 32.8\u00a0ft');
+  assert.equal(words(at(10, 3))[0], 'spin 7.10\u00a0rpm');
+  for (const before of [at(10, 7.1), null]) assert.ok(!words(before).some(word => /radius|spin/.test(word)));
+});

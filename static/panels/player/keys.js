@@ -13,7 +13,7 @@ const KEYS = [
   [']', ']', trLater('to the next mark'), on => toMark(on, 1)],
   ['s', 'S', trLater('slower, then full speed again'), ({ clock }) => clock.setPace(PACES[(PACES.indexOf(clock.pace) + 1) % PACES.length])],
   ['l', 'L', trLater('loop'), ({ clock }) => toggleLoop(clock)],
-  ['v', 'V', trLater('seats'), ({ stages }) => stages.openPresets('aboard')],
+  ['v', 'V', trLater('seats'), ({ store, stages }) => stages.openPresets(store.view.alone ?? 'aboard')],
   ['p', 'P', trLater('present: the stages fill the window, and the keys are a clicker’s'), ({ present }) => present.enter()],
   ['?', '?', trLater('about this file'), ({ about }) => about.show()],
 ];
