@@ -13,7 +13,7 @@ const MERGED = { both: trLater('Outside small in Aboard'), aboard: trLater('Outs
 export const lineWords = ({ line }) => line || tr('No line yet');
 
 /** What is special about it: [words]. `before`: the step before it, or null; a dial that has turned since then is told. */
-export function stepFacts({ scene, show, merged, pace, from_s, until_s, ask, plays }, before = null, units = 'si') {
+export function stepFacts({ scene, show, merged, pace, from_s, until_s, ask, plays }, before = /** @type {any} */ (null), units = 'si') {
   const turned = name => before !== null && scene?.habitat[name] !== before.scene?.habitat[name];
   return [
     turned('radius_m') ? tr('radius {length}', { length: showQuantity(scene.habitat.radius_m, 'm', units) }) : null,
