@@ -46,7 +46,7 @@ def gzipped(request, body, media_type):
     return Response(body, media_type=media_type, headers=headers)
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=32)  # some six, in every language
 def _pressed(body):
     return gzip.compress(body, mtime=0)
 
