@@ -33,9 +33,19 @@ class Refused(ValueError):
         super().__init__("; ".join(r.say for r in refusals))
         self.refusals = refusals
 
+    def __reduce__(self):  # by what it says: kinds of it are made of other things
+        return _again, (type(self), self.refusals), self.__dict__
+
     def as_dict(self):
         """The answer's body: {"refused": [...]}."""
         return {"refused": [asdict(r) for r in self.refusals]}
+
+
+def _again(kind, refusals):
+    """A Refused that comes from another process."""
+    made = kind.__new__(kind)
+    Refused.__init__(made, *refusals)
+    return made
 
 
 class BadInput(Refused):

@@ -4,12 +4,14 @@ import csv
 import json
 import math
 import os
+import pickle
 import signal
 import subprocess
 import time
 
 import pytest
 
+from rimfall.errors import BadInput
 from rimfall.language import speaking, tr
 from rimfall.phrases import caution
 from rimfall.scene.reading import read
@@ -246,6 +248,14 @@ def test_a_run_in_another_language_speaks_it_in_every_process_and_is_another_run
     again = runs.vary(file, out, *over)
     assert again.returncode == 2
     assert f"{out} holds another run (its vary.json differs in language)" in again.stderr
+
+
+def test_a_process_without_the_language_of_a_run_works_nothing_out_in_another():
+    """As a cluster's worker whose install has no such catalogue; what it raises comes back pickled."""
+    sweep = job.Sweep(json.dumps(runs.scene()), (("habitat.spin_rpm", (1, 2)),), ("notes",), "{}", "xx")
+    with pytest.raises(BadInput, match="Language was xx; it must be en or de") as refused:
+        job.work(sweep, 1)
+    assert str(pickle.loads(pickle.dumps(refused.value))) == str(refused.value)
 
 
 def test_bad_asking_is_refused_before_anything_is_made(tmp_path):

@@ -13,7 +13,8 @@ from .. import __version__
 from ..errors import Refused
 from ..exports.formats import FORMATS
 from ..exports.options import read_options
-from ..language import ENGLISH, speaking
+from ..language import ENGLISH
+from ..languages import speaking
 from ..scene import questions
 from ..scene.reading import read
 from ..scene.work import bounded_alone
@@ -56,7 +57,8 @@ _grid_once = lru_cache(maxsize=2)(grid_of_sweep)
 
 
 def work(sweep, number):
-    """The Outcome of one combination. What is refused in it is in its record; the rest of it is done."""
+    """The Outcome of one combination. What is refused in it is in its record; the rest of it is done. Raises BadInput where this process has
+    no catalogue of the run's language, as one of another machine."""
     with speaking(sweep.language):
         return bounded_alone(_worked, sweep, number)
 
