@@ -66,6 +66,7 @@ def test_a_cookie_that_says_nothing_is_none(cookie):
         [("cookie", "a b=1; \xfc=\xe9; nothing; rimfall-language=de")],
         [("cookie", f"session={'x' * 8000}; rimfall-language=de")],
         [("cookie", "rimfall-language=en; rimfall-language=de")],
+        [("cookie", f'a="{chr(92)}1{chr(92)}' + f'{chr(92)}"' * 4000 + '"; rimfall-language="de"')],
         [("cookie", "session=1"), ("cookie", "rimfall-language=de")],
         [("accept-language", "fr"), ("accept-language", "de;q=0.5")],
         [("cookie", "language=en"), ("accept-language", "de")],
