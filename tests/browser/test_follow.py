@@ -12,7 +12,7 @@ from tests.browsing import DRAWN
 from tests.serving import serving
 
 from .conftest import PAINTING, Troubles
-from .looking import LONG_S, plain, until
+from .looking import LONG_S, plain, stop, until
 from .test_accessible import found
 from .test_talks_given import begins
 
@@ -91,6 +91,7 @@ def test_two_phones_follow_the_presenter(hall):
         page.locator(DRAWN).wait_for()
         until("the line", lambda page=page: line(page) == title)
         assert not found(page)
+    stop(presenter)  # and so on three pages, whose frames were most of what this test took
     assert upright.locator(".stage:visible").count() == 1
     assert across.locator(".stage:visible").count() == 2
 
