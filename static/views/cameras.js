@@ -53,8 +53,9 @@ export class Eye {
     this.rig = rig.fov > MOST_FOV_DEG ? { ...rig, fov: MOST_FOV_DEG } : rig;
   }
 
+  // Through a camera of one's own nothing of a move is seen, and none ends: the stage would be drawn for ever.
   get moving() {
-    return this.from !== null;
+    return this.from !== null && !this.own;
   }
 
   // The rig as it is at this moment of the move, with the viewer's orbit.
