@@ -169,6 +169,8 @@ def test_a_phone_places_a_mark_sees_how_near_it_was_and_comes_back(hall):
     phone.locator(DRAWN).wait_for()
     assert phone.locator("#step").inner_text() == "step 3 of 10"
     slider = phone.get_by_role("slider", name="Where will “Lob out” land?")
+    ends = phone.locator(".mark-ends span").all_inner_texts()
+    assert ends == ["20.0\u00a0m antispinward", "20.0\u00a0m spinward"]
     slider.press("ArrowRight")
     phone.get_by_role("button", name="A tenth of a metre more").tap()
     assert phone.locator("#guess output").inner_text() == "0.2\u00a0m spinward"
@@ -177,7 +179,8 @@ def test_a_phone_places_a_mark_sees_how_near_it_was_and_comes_back(hall):
     place.tap()
     phone.get_by_text("Your mark stands at 0.2\u00a0m spinward.").wait_for()
     until("the count", lambda: phone.locator("#holds").inner_text() == "1 of 1 marks placed")
-    phone.locator(".stage-aboard .stage-view").tap(position={"x": 200, "y": 150})  # on the deck
+    stage = phone.locator(".stage-aboard .stage-view")
+    stage.tap(position={"x": 200, "y": 0.6 * stage.bounding_box()["height"]})  # on the deck
     until("a mark where it was pressed", lambda: phone.locator("#guess output").inner_text() != "0.2\u00a0m spinward")
     assert not found(phone)
     for box in phone.locator("button:visible").all():
@@ -187,6 +190,7 @@ def test_a_phone_places_a_mark_sees_how_near_it_was_and_comes_back(hall):
     down = ASK | {"revealed": True, "down": True, "landing_m": 5.2, "marks": [0.2, 9, -7.5]}
     hall.tell("now", NOW | scene | {"clock": still | {"time_s": 1.2}, "ask": down, "line": "It lands here."})
     phone.get_by_text("5.0\u00a0m off").wait_for()
+    assert phone.locator(".mark-told").inner_text() == "It lands 5.20\u00a0m spinward."
     assert phone.locator(".verdict").inner_text().split("\n")[-1].endswith("nearer than 1 of 2 others")
     assert not slider.is_visible()
     assert line(phone) == "It lands here."

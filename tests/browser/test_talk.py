@@ -65,7 +65,7 @@ def test_a_talk_is_made_kept_opened_and_given_by_the_keyboard(page, tmp_path):
     page.keyboard.press("ArrowDown")
     press(page, "1/2 , half speed")
     facts = plain(page.locator(".talk-step .small").nth(1).inner_text())
-    assert facts == "½ speed · asks where Lob out comes down"
+    assert facts == "radius 112 m · ½ speed · asks where Lob out comes down"
 
     page.locator(".talk-step").nth(1).focus()
     page.keyboard.press("Alt+ArrowUp")
