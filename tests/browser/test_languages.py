@@ -1,5 +1,5 @@
 """The page in other languages: nothing that people read is left in English, by a language that marks all that is translated; German from the first
-byte on; and from right to left nothing hangs over an edge."""
+byte on; and its words have room at every size; and from right to left nothing hangs over an edge."""
 
 import re
 
@@ -87,6 +87,57 @@ def test_a_talk_in_german_is_given_in_german(open_page):
     assert page.locator(".surtitle-step").inner_text() == f"Schritt 2 von {len(talk.steps)}"
     until("what is asked", lambda: page.locator(".guess-says").inner_text().startswith(f"{asks.ask.motion}: Wo "))
     until("its lane", lambda: asks.ask.motion in page.locator(".lane-name").all_text_contents())
+
+
+# of words that stand on one line or in a box: what of them lies outside a box that cuts it, or under a neighbour
+CUT = """() => {
+  const name = e => `${e.id || e.className} ${e.textContent.trim().replace(/\\s+/g, ' ').slice(0, 40)}`;
+  const ONES = '#bar button, #foot :is(h2, .link), .question, .answer, .btn, .link, .choice button, .stage-tools button, .row .lab > span, th, td';
+  const seen = [...document.querySelectorAll(ONES)]
+    .filter(e => e.textContent.trim() && e.checkVisibility({ visibilityProperty: true }) && !e.closest('.unseen, .stage-popover'));
+  const wordsOf = e => { // but what is read out alone
+    const all = [], walker = document.createTreeWalker(e, NodeFilter.SHOW_TEXT), range = document.createRange();
+    while (walker.nextNode()) {
+      range.selectNodeContents(walker.currentNode);
+      if (getComputedStyle(walker.currentNode.parentElement).clipPath === 'none') all.push(...[...range.getClientRects()].filter(r => r.width > 1));
+    }
+    const [left, top, right, bottom] = [['left', 'min'], ['top', 'min'], ['right', 'max'], ['bottom', 'max']].map(([side, of]) => Math[of](...all.map(r => r[side])));
+    return { left, top, right, bottom };
+  };
+  const found = [];
+  for (const e of seen) {
+    const words = wordsOf(e);
+    for (let box = e; box && box !== document.documentElement; box = box.parentElement) {
+      const { left, right } = box.getBoundingClientRect();
+      const cuts = box === document.body || getComputedStyle(box).overflowX !== 'visible' || box.matches('button:not(.head)');
+      if (cuts && (words.left < left - 1 || words.right > right + 1)) found.push(`${name(e)}: cut by ${name(box)}`);
+    }
+  }
+  for (const beside of ['#bar > *', '.place.open > h2 .question, .place.open > .add-open', '#foot > *', '.row.dial > :is(.lab, .val)']) {
+    const all = [...document.querySelectorAll(beside)].filter(e => e.checkVisibility()).map(e => [e, e.matches('.question, .lab') ? wordsOf(e) : e.getBoundingClientRect()]);
+    for (const [i, [one, a]] of all.entries()) for (const [other, b] of all.slice(i + 1))
+      if (Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1) found.push(`${name(one)}: over ${name(other)}`);
+  }
+  return found;
+}"""
+
+
+def test_german_words_have_room_at_every_size(open_page):
+    page = open_page(locale="de-DE")
+    cut = {}
+    for width, height in ((1440, 900), (1280, 720), (1024, 768), (390, 844), (320, 568)):
+        page.set_viewport_size({"width": width, "height": height})
+        for number in (1, 2, 3, 4, 5, 6):
+            open_place(page, number)
+            settle(page)
+            if found := page.evaluate(CUT):
+                cut[f"{width} × {height}, place {number}"] = found
+        last = page.locator("#strip [data-place=away]")
+        if last.is_visible():
+            last.click()
+            if found := page.evaluate(CUT):
+                cut[f"{width} × {height}, what to take away"] = found
+    assert cut == {}
 
 
 def test_from_right_to_left_nothing_hangs_over_an_edge(open_page):
