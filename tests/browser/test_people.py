@@ -52,8 +52,8 @@ def test_every_kind_is_added(page):
         before = pictures(page)
         card = kept_new(page, button, kind)
         assert tells(given(card), sentence)
+        agrees(page)  # and so it is drawn: one look is enough
         changed(page, before, f"{kind} is on both stages")
-        agrees(page)
         assert said(page, OPENING) != ""
         assert page.evaluate("document.documentElement.scrollWidth") <= SMALL["width"]
         page.keyboard.press("Control+z")
