@@ -101,8 +101,8 @@ CUT = """() => {
       range.selectNodeContents(walker.currentNode);
       if (getComputedStyle(walker.currentNode.parentElement).clipPath === 'none') all.push(...[...range.getClientRects()].filter(r => r.width > 1));
     }
-    const [left, top, right, bottom] = [['left', 'min'], ['top', 'min'], ['right', 'max'], ['bottom', 'max']].map(([side, of]) => Math[of](...all.map(r => r[side])));
-    return { left, top, right, bottom };
+    const least = side => Math.min(...all.map(r => r[side])), most = side => Math.max(...all.map(r => r[side]));
+    return { left: least('left'), top: least('top'), right: most('right'), bottom: most('bottom') };
   };
   const found = [];
   for (const e of seen) {
@@ -114,9 +114,12 @@ CUT = """() => {
     }
   }
   for (const beside of ['#bar > *', '.place.open > h2 .question, .place.open > .add-open', '#foot > *', '.row.dial > :is(.lab, .val)']) {
-    const all = [...document.querySelectorAll(beside)].filter(e => e.checkVisibility()).map(e => [e, e.matches('.question, .lab') ? wordsOf(e) : e.getBoundingClientRect()]);
-    for (const [i, [one, a]] of all.entries()) for (const [other, b] of all.slice(i + 1))
-      if (Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1) found.push(`${name(one)}: over ${name(other)}`);
+    const all = [...document.querySelectorAll(beside)].filter(e => e.checkVisibility());
+    const boxes = all.map(e => (e.matches('.question, .lab') ? wordsOf(e) : e.getBoundingClientRect()));
+    for (const [i, a] of boxes.entries()) for (const [k, b] of boxes.entries()) {
+      const [wide, high] = [['left', 'right'], ['top', 'bottom']].map(([from, to]) => Math.min(a[to], b[to]) - Math.max(a[from], b[from]));
+      if (i < k && wide > 1 && high > 1) found.push(`${name(all[i])}: over ${name(all[k])}`);
+    }
   }
   return found;
 }"""
