@@ -73,9 +73,9 @@ def leaking(tmp_path, monkeypatch):
     return leak
 
 
-def ask(what, document, **options):
+def ask(what, document, status=200, **options):
     answer = answered(Asked(what, json.dumps(document).encode(), options, 60.0, language=TAG), None, lambda: False)
-    assert answer.status == 200, answer.body[:500]
+    assert answer.status == status, answer.body[:500]
     assert LEAK.encode() not in answer.body, answer.body[max(answer.body.find(LEAK.encode()) - 200, 0) :][:400]
     return answer.body
 
@@ -107,3 +107,26 @@ def test_texts_of_a_talk_stay_as_they_are(name, leaking):
     leaking(texts)
     told = json.loads(ask("talk", document))
     assert [told["title"], told["steps"][0]["line"]] == [document["title"], document["steps"][0]["line"]]
+
+
+def test_names_in_refusals_stay_as_they_are(leaking):
+    """Such as the only name that there is, which is all that a field may be."""
+    leaking(["Mine", "Other"])
+    thrown = {"kind": "throw", "name": "Mine", "place": {"height_m": 1.6}, "speed_m_s": 5, "body": "handball"}
+    scene = {"rimfall": 1, "title": "Mine", "habitat": {"radius_m": 56, "spin_rpm": 3}, "motions": [thrown]}
+    over = [{"field": name, "first": 1, "last": 2, "count": 3} for name in ("speed_m_s", "elevation_deg")]
+    aim = {"scene": scene, "motion": "Mine", "to": {"along_m": 3}, "fixed": {"speed_m_s": 8}}
+    for document in (
+        scene | {"motions": [thrown, thrown]},
+        scene | {"motions": [thrown | {"body": "Other"}]},
+        scene | {"motions": [thrown | {"Other": 1}]},
+        scene | {"title": "Mine" * 60},
+    ):
+        refused = ask("trace", document, 422, **TRACED)
+        assert b"Mine" in refused or b"Other" in refused
+    for wrong in ({"motion": "Other"}, {"to": "Other"}, {"to": {"motion": "Other"}}, {"to": {"motion": "Mine"}}):
+        ask("aim", aim | wrong, 422, units="si", arrays="f4")
+    ask("landings", {"scene": scene, "motion": "Other", "over": over}, 422, units="si", arrays="f4", width=None)
+    ask("export", {"scene": scene, "export": {"motions": ["Other"]}}, 422, name="notes", packed=False)
+    for wrong in ({"ask": {"motion": "Other"}}, {"hidden": ["Other"]}, {"Other": 1}):
+        ask("talk", {"rimfall_talk": 1, "title": "Mine", "steps": [{"scene": scene, "line": "Mine"} | wrong]}, 422)

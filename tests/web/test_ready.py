@@ -7,6 +7,8 @@ import json
 import httpx
 import pytest
 
+from rimfall.language import TRIED_OUT
+from rimfall.scene import examples
 from rimfall.web import ready, work
 from rimfall.web.app import make_app
 from tests.apart import run_apart
@@ -123,3 +125,29 @@ def test_the_program_s_digest_is_of_every_file_that_answers_depend_on(monkeypatc
     assert ready.program.__wrapped__() == before
     (package.parent / "physics.py").write_text("g = 9.81\n")
     assert ready.program.__wrapped__() != before
+
+
+def test_catalogues_that_are_tried_out_make_another_program(monkeypatch, tmp_path):
+    monkeypatch.setenv(TRIED_OUT, str(tmp_path))
+    digests = [ready.program.__wrapped__()]
+    for text in ("{", '{"language": "xw"}'):
+        (tmp_path / "xw.json").write_text(text)
+        digests.append(ready.program.__wrapped__())
+    assert len(set(digests)) == 3
+
+
+def test_an_answer_in_one_language_is_never_anothers(caches):
+    """From memory and from the cache folder, whichever was made first."""
+
+    app = make_app()
+
+    def title(language, app=app):
+        (answer,) = ask(OPENED, app=app, headers={"accept-language": language})
+        return answer.json()["document"]["title"]
+
+    german = title("de")
+    english = title("en")
+    assert german != english == json.loads(examples.example("galley"))["title"]
+    assert [title("de"), title("en")] == [german, english]  # from memory
+    assert [title("en", None), title("de", None)] == [english, german]  # from the folder
+    assert {path.name.split(".")[3] for path in next(caches.rglob("scenes-*")).iterdir()} == {"de", "en"}
