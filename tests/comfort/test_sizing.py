@@ -5,6 +5,7 @@ The half planes that linprog is given are written here from the text-book formul
 
 import math
 import random
+from functools import cache
 
 import numpy as np
 import pytest
@@ -83,28 +84,31 @@ def some_wishes(seed):
     ]
 
 
-RANDOM = [some_wishes(seed) for seed in range(SETS)]
-MET = [wishes for wishes in RANDOM if asked((1, 0), wishes).status == 0]
-NOT_MET = [wishes for wishes in RANDOM if asked((1, 0), wishes).status == 2]
+@cache
+def answered():
+    """(wishes, linprog's least radius) of random wishes: those that are met, and those that none meets; once, by the first test that asks."""
+    every = [(wishes, asked((1, 0), wishes)) for wishes in map(some_wishes, range(SETS))]
+    return [one for one in every if one[1].status == 0], [one for one in every if one[1].status == 2]
 
 
 def test_there_are_enough_of_both_kinds():
-    assert len(MET) + len(NOT_MET) == SETS
-    assert min(len(MET), len(NOT_MET)) > 60
+    met, not_met = answered()
+    assert len(met) + len(not_met) == SETS
+    assert min(len(met), len(not_met)) > 60
 
 
 def test_the_smallest_is_that_of_linear_programming():
-    for wishes in MET:
+    for wishes, least in answered()[0]:
         found = sizing.size(flat(of(wishes)))
-        assert math.log(found.radius_m) == pytest.approx(asked((1, 0), wishes).x[0], abs=CLOSE), wishes
+        assert math.log(found.radius_m) == pytest.approx(least.x[0], abs=CLOSE), wishes
 
 
 def test_what_cannot_be_met_is_told():
-    assert [wishes for wishes in NOT_MET if sizing.size(flat(of(wishes))) is not None] == []
+    assert [wishes for wishes, _ in answered()[1] if sizing.size(flat(of(wishes))) is not None] == []
 
 
 def test_the_wishes_named_keep_it_from_being_smaller_and_each_of_them_does():
-    for wishes in MET:
+    for wishes, _ in answered()[0]:
         found = sizing.size(flat(of(wishes)))
         alone = asked((1, 0), [wishes[n] for n in found.bound_by]).x[0]
         assert alone == pytest.approx(math.log(found.radius_m), abs=CLOSE), wishes
@@ -114,7 +118,7 @@ def test_the_wishes_named_keep_it_from_being_smaller_and_each_of_them_does():
 
 
 def test_the_family_is_all_that_meets_the_wishes():
-    for wishes in MET[:40]:
+    for wishes, _ in answered()[0][:40]:
         found = sizing.size(flat(of(wishes)))
         assert math.log(found.radii_m[-1]) == pytest.approx(-asked((-1, 0), wishes).fun, abs=CLOSE)
         assert list(found.radii_m) == sorted(found.radii_m)
@@ -138,7 +142,7 @@ def _ends_agree(wishes, radius_m, spin):
 
 
 def test_a_collision_is_a_set_of_three_at_most_without_any_of_which_the_rest_can_be_met():
-    for wishes in NOT_MET:
+    for wishes, _ in answered()[1]:
         chosen = sizing.collision(of(wishes))
         assert 1 <= len(chosen) <= 3
         assert asked((1, 0), [wishes[n] for n in chosen]).status == 2
@@ -148,7 +152,7 @@ def test_a_collision_is_a_set_of_three_at_most_without_any_of_which_the_rest_can
 
 
 def test_no_smaller_set_collides():
-    for wishes in NOT_MET[:30]:
+    for wishes, _ in answered()[1][:30]:
         chosen = sizing.collision(of(wishes))
         if len(chosen) > 1:
             assert all(asked((1, 0), [wish]).status == 0 for wish in wishes)
@@ -158,7 +162,7 @@ def test_no_smaller_set_collides():
 
 
 def test_how_far_a_quantity_can_go_is_that_of_linear_programming():
-    for wishes in MET[:40]:
+    for wishes, _ in answered()[0][:40]:
         for name in RANGES:
             a, b, _ = sizing.line_of(PERSON, name)
             low, high = sizing.span(flat(of(wishes)), a, b)

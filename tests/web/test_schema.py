@@ -22,13 +22,12 @@ from rimfall.scene.reading import read, read_craft, read_size
 from rimfall.scene.size import answers as size_answers
 from rimfall.shapes.drawn import drawn
 from rimfall.web.api import router
-from rimfall.web.schema import schema
 from tests.frozen import random_scenes
 from tests.scene.craft import random_crafts
 from tests.scene.documents import trace_of
 from tests.tables import each_row
+from tests.web.described import SCHEMA
 
-SCHEMA = schema()
 UNITS = ("si", "us")
 OPEN = (
     "held",

@@ -27,10 +27,9 @@ from schemathesis.generation import GenerationMode
 from rimfall.scene import examples
 from rimfall.web import answering
 from rimfall.web.app import make_app
-from rimfall.web.schema import schema
 from rimfall.web.schema.operations import OPERATIONS
+from tests.web.described import SCHEMA
 
-SCHEMA = schema()
 SCENE = json.loads(examples.example("same-lob"))
 OTHERS = [{"name": "Smaller", "habitat": {"radius_m": 20.0, "spin_rpm": 4.0}}]
 THROW = SCENE | {"motions": SCENE["motions"][:1], "air": None}
