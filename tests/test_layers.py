@@ -52,7 +52,7 @@ PYTHON = {
     "scene": BELOW_SCENE,
     "talk": {"errors", "fields", "scene"},
     "exports": BELOW_SCENE | {"folders", "scene", "talk"},
-    "sweep": {"__init__", "errors", "exports", "processes", "scene"},
+    "sweep": {"__init__", "errors", "exports", "languages", "processes", "scene"},
     "api": {"errors", "exports", "languages", "motions", "scene", "sweep", "talk"},
     "web": {"__init__", "errors", "folders", "phrases", "comfort", "processes", "shapes", "scene", "talk", "exports"},
     "cli": {"__init__", "errors", "languages", "phrases", "processes", "scene", "talk", "exports", "sweep", "web"},
