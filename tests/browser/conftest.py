@@ -64,7 +64,7 @@ for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements
 }
 const unseen = new CSSStyleSheet();
 unseen.replaceSync('@media screen { .stages-canvas { visibility: hidden } html, dialog, [popover], ::backdrop { opacity: 0 !important } }');
-addEventListener('painting', () => { unseen.disabled = paints(); });
+addEventListener('painting', () => { unseen.disabled = paints() || window.read; });  // who reads looks at no stage
 addEventListener('DOMContentLoaded', () => {
   document.adoptedStyleSheets.push(unseen);
   dispatchEvent(new Event('painting'));

@@ -17,8 +17,8 @@ RUN = """async part => {
   const { violations } = await axe.run(part, { preload: false, resultTypes: ['violations'] });
   return violations.flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary}`));
 }"""
-SHOW = """shown => {  // contrast is of what is seen
-  window.looked = shown;
+SHOW = """shown => {  // contrast is of what is seen; the stages' triangles are none of axe's
+  window.read = shown;
   dispatchEvent(new Event('painting'));
 }"""
 OPENERS = {  # by what opens them, as the page's own buttons and keys do
