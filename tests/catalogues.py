@@ -25,6 +25,16 @@ from rimfall.language.documents import NAME, NAMES, SHOWN
 
 ROOT = Path(__file__).resolve().parent.parent
 CATALOGUES = ROOT / "server/rimfall/language"
+HEADER = """# Rimfall's words. The Rimfall authors, under the licence of Rimfall.
+msgid ""
+msgstr ""
+"MIME-Version: 1.0\\n"
+"Content-Type: text/plain; charset=utf-8\\n"
+"Content-Transfer-Encoding: 8bit\\n"
+"Language: {language}\\n"
+"Plural-Forms: {plurals}\\n"
+
+"""
 _TEXT = r"""(?:'((?:[^'\\]|\\.)*)'|"((?:[^"\\]|\\.)*)"|`((?:[^`\\$]|\\.)*)`)"""
 _OF_PAGE = {  # how many texts a call has
     re.compile(rf"\b(?:tr|trLater|trParts)\(\s*{_TEXT}"): ("text",),
@@ -117,8 +127,12 @@ def read(language):
 
 
 def write(language, catalogue):
+    """The file, without dates and addresses, which would change with every update."""
     with (CATALOGUES / f"{language}.po").open("wb") as file:
-        write_po(file, catalogue, width=140, no_location=False, include_lineno=False, ignore_obsolete=True)
+        file.write(HEADER.format(language=language, plurals=catalogue.plural_forms).encode())
+        write_po(
+            file, catalogue, width=140, no_location=False, include_lineno=False, ignore_obsolete=True, omit_header=True
+        )
 
 
 def update(language):
