@@ -34,6 +34,7 @@ import { createStatus } from './state/status.js';
 import { createKeys } from './panels/keys.js';
 import { createNotices } from './panels/notices.js';
 import { createPlaces } from './panels/places.js';
+import { createPresentLater } from './panels/present_later.js';
 import { createScenes } from './panels/scenes.js';
 import { createStatusLine } from './panels/status_line.js';
 import { createTalkLater } from './panels/talk_later.js';
@@ -171,7 +172,8 @@ function build({ store, clock, ask, shown }) {
   createBehind({ store });
   createTheme({ store });
   createTypeSize({ store });
-  const present = presentLater({ store, clock, turned: () => stages.turned(), given: talks.given });
+  const room = () => roomOf({ store, clock, turned: () => stages.turned() });
+  const present = createPresentLater({ store, clock, status, element: element('frame'), room, given: talks.given });
   createBar({ store, scenes, share, present, talks });
   createTitle({ store });
   createNotices({ store });
@@ -291,66 +293,12 @@ function whenOpened(store, place, make) {
   return made;
 }
 
-// Fetched with the first press. given() → {talk, conductor} that the page holds, or null: then the scene is presented as it stands.
-function presentLater({ store, clock, turned, given }) {
-  let present = null,
-    returnTo = null,
-    conducted = null; // by us
-  async function enter() {
-    const focused = window.document.activeElement,
-      { talk = null, conductor = null } = given() ?? {};
-    present ??= load();
-    try {
-      (await present).enter(talk);
-    } catch {
-      present = null;
-      return store.tell({ kind: 'failed', field: null, say: tr('This part of the page could not be loaded.'), again: enter });
-    }
-    returnTo = focused;
-    if (!conductor || conductor.conducting) return;
-    conducted = conductor;
-    conductor.begin();
-  }
-  function left() {
-    conducted?.end();
-    conducted = null;
-    returnTo?.focus();
-  }
-  async function load() {
-    const job = status.begin({ say: tr('Loading') });
-    try {
-      const [{ createPresent }, room] = await Promise.all([
-        import('./panels/present/present.js'),
-        roomOf({ store, clock, turned }),
-        addStyle('static/present.css'),
-      ]);
-      return createPresent({ store, clock, element: element('frame'), notes: openNotes, Channel: window.BroadcastChannel, room, left });
-    } finally {
-      job.end();
-    }
-  }
-  return { enter: () => enter() };
-}
-
-// one window, however often it is asked for
-function openNotes() {
-  window.open('speaker', 'rimfall-speaker', 'popup,width=980,height=700')?.focus();
-}
-
 // who follows, where the server lets others
 async function roomOf({ store, clock, turned }) {
   const { shared, address } = await client.shared();
   if (!shared) return null;
   const [{ createShareClient }, { createRoom }] = await Promise.all([import('./api/share.js'), import('./panels/present/room.js')]);
   return createRoom({ store, clock, share: createShareClient(), address, turned });
-}
-
-function addStyle(href) {
-  const link = Object.assign(window.document.createElement('link'), { rel: 'stylesheet', href });
-  return new Promise((done, failed) => {
-    Object.assign(link, { onload: done, onerror: failed });
-    window.document.head.append(link);
-  });
 }
 
 // that another tab has the scene too
