@@ -11,8 +11,8 @@ from rimfall.scene.catalogue import catalogue
 from tests import drawings
 from tests.serving import ROOT
 
-# of the stages, px, and how much larger than at a desk their words are: at 1440 x 900, 1280 x 720, 1024 x 768; in a room; a phone; stages as upright as
-# one alone is there
+# of the stages, px, and how much larger than at a desk their words are: at 1440 x 900, 1280 x 720, 1024 x 768; in a room; a phone;
+# stages as upright as one alone is there
 AREAS = [(1016, 743, 1), (856, 563, 1), (672, 605, 1), (1016, 743, 1.35), (390, 384, 1), (390, 1100, 1)]
 SHARES = [0.2, 0.45, 0.7, 1]
 SPREAD = {"down-the-deck", "rim-run", "garden-sphere"}  # over much of the wheel: Outside goes with the first motion
