@@ -41,7 +41,8 @@ def of_commit(name):
         tree = Tree(name, Path(folder))
         if _locked(tree.folder) != _locked(ROOT):
             tree = _with_packages(tree)
-        shutil.copytree(ROOT / "static/vendor", tree.folder / "static/vendor")
+        if not (tree.folder / "static/vendor").exists():  # with packages of its own it has made that too
+            shutil.copytree(ROOT / "static/vendor", tree.folder / "static/vendor")
         subprocess.run([tree.python, "static/vendor_build.py"], cwd=folder, env=tree.environment, check=True)
         yield tree
 
