@@ -1,6 +1,7 @@
 // The bar: undo, redo, scenes, talk, share, present.
 
-import { locale, tr } from '../state/language.js';
+import { tr } from '../state/language.js';
+import { written } from '../state/units.js';
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { LONGEST_LINK, toHash } from '../state/persistence.js';
 import { withShown } from '../state/shown.js';
@@ -64,8 +65,8 @@ export function createShare({ store, clock, saveScene }) {
       fits
         ? tr('The link carries the whole scene: whoever opens it with a Rimfall at the same address sees what you see.')
         : tr('As a link this scene would be {long} characters long; over {most} many programs cut it. Send the file instead.', {
-            long: url.length.toLocaleString(locale),
-            most: LONGEST_LINK.toLocaleString(locale),
+            long: written(url.length, 0),
+            most: written(LONGEST_LINK, 0),
           }),
     );
     sheet.show();

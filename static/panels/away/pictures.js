@@ -1,6 +1,7 @@
 // How pictures are taken, in a sentence: of which stage, how large, on what ground, with labels or none.
 
-import { locale, tr, trLater, trParts } from '../../state/language.js';
+import { tr, trLater, trParts } from '../../state/language.js';
+import { written } from '../../state/units.js';
 import { h } from '../shared/dom.js';
 import { createErrors, inlinePick, inlineType, tight } from './choices.js';
 
@@ -74,7 +75,7 @@ export function createPictures({ chosen, keep, largest_px, errorsChanged }) {
       keep(typed) {
         const value = Number(typed);
         if (Number.isInteger(value) && value >= LEAST_PX && value <= largest_px) return put({ [name]: value });
-        const places = { field: label, typed, least: LEAST_PX, most: largest_px.toLocaleString(locale) };
+        const places = { field: label, typed, least: LEAST_PX, most: written(largest_px, 0) };
         wrong = {
           [name]: typed
             ? tr('{field} was {typed}; it must be {least} to {most} px.', places)

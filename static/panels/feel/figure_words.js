@@ -1,7 +1,7 @@
 // How the figures of what people would feel are written: on the page and on the sheet to print.
 
 import { inSigns, locale, tr, trAs, trLater, trMany } from '../../state/language.js';
-import { showQuantity, shownUnit, threeFigures, toShown, withUnit } from '../../state/units.js';
+import { showQuantity, shownUnit, threeFigures, toShown, withUnit, written } from '../../state/units.js';
 
 const NBSP = '\u00a0';
 export const BOUNDS = {
@@ -72,7 +72,7 @@ export function stateWord(state) {
 }
 
 function timesFigure(times) {
-  return times < 9.95 ? inSigns(String(Number(times.toFixed(1)))) : Math.round(times).toLocaleString(locale);
+  return times < 9.95 ? inSigns(String(Number(times.toFixed(1)))) : written(times, 0);
 }
 
 /** 'Gilruth 1969'; a limit of the user's own is marked as theirs. */

@@ -1,7 +1,8 @@
 // What everybody on a stage feels at the feet at time t, as the server tells it: at the clock for who walks or rides, nothing while in
 // the air, and where people stand the figure of the place What would people feel. Where none was given, none is shown.
 
-import { inSigns, locale, tr, trAs } from '../../state/language.js';
+import { inSigns, tr, trAs } from '../../state/language.js';
+import { written } from '../../state/units.js';
 import { findingAt, findingRange } from '../../time/findings.js';
 import { sampleTime } from '../../time/track.js';
 import { triad } from '../ground.js';
@@ -73,7 +74,7 @@ export function postBreak(weight_g) {
 
 /** '0.56'; '14.2', as the words have it */
 export function weightFigure(weight_g) {
-  if (weight_g >= 99.95) return Math.round(weight_g).toLocaleString(locale);
+  if (weight_g >= 99.95) return written(weight_g, 0);
   return inSigns(weight_g.toFixed(weight_g >= 9.995 ? 1 : weight_g > 0 && weight_g < 0.0995 ? 3 : 2));
 }
 
