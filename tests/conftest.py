@@ -7,6 +7,7 @@ import os
 import signal
 import sys
 
+import pytest
 from hypothesis import settings
 from hypothesis.internal.conjecture import providers
 
@@ -29,6 +30,17 @@ gc.set_threshold(100_000, 20, 100)
 # A shell starts what goes to the background with SIGINT ignored, and a process hands that on to those it starts.
 if signal.getsignal(signal.SIGINT) == signal.SIG_IGN:
     signal.signal(signal.SIGINT, signal.default_int_handler)
+
+
+@pytest.fixture(scope="module")
+def marked(tmp_path_factory):
+    """The languages of `tests/pseudo.py`, in which every message stands between signs, are spoken as well."""
+    from tests import pseudo  # by few: it reads catalogues, and each process of a run would load that
+
+    pseudo.write(folder := tmp_path_factory.mktemp("languages"))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("RIMFALL_LANGUAGES", str(folder))
+        yield
 
 
 def pytest_collection_modifyitems(items):

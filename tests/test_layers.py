@@ -35,7 +35,7 @@ PYTHON = {
     "errors": set(),
     "folders": set(),
     "language": {"folders"},
-    "languages": {"errors"},
+    "languages": {"errors", "phrases"},
     "fields": set(),
     "phrases": set(),
     "amounts": set(),

@@ -6,6 +6,7 @@ from contextlib import contextmanager
 from .errors import BadInput, refusal
 from .language import ENGLISH, catalogue, offered, tr
 from .language import speaking as _speaking
+from .phrases import OR, listed
 
 
 @contextmanager
@@ -13,9 +14,7 @@ def speaking(language: str) -> Iterator[None]:
     """Words are in this language within: those of answers and refusals, of scenes and talks that come with the program, and in files.
     language: its tag, "en" or "de". Raises BadInput for one that there is none of, naming those that there are."""
     if language != ENGLISH and catalogue(language) is None:
-        tags = [one["language"] for one in offered()]
-        *before, last = tags
-        may_be = tr("{first} or {last}", first=", ".join(before), last=last) if before else last
+        may_be = listed([one["language"] for one in offered()], OR)
         say = tr("{field} was {value}; it must be {allowed}.", field=tr("Language"), value=language, allowed=may_be)
         raise BadInput(refusal("language", language, may_be, say))
     with _speaking(language):

@@ -35,7 +35,9 @@ SAME = re.compile(
 LETTERS = re.compile(r"[^\W\d_²³]{2,}")
 ENGLISH_FIGURE = re.compile(r"\d\.(?!\d{3}\b)\d")  # with a point that is no thousands'
 
-NUMBERED = re.compile(rf"{re.escape(__version__)}|9\.80665|glTF 2\.0|⟦today⟧ [\d.]+|(?:section|chapter|table|rule|Laws) [\d.]+")
+NUMBERED = re.compile(
+    rf"{re.escape(__version__)}|9\.80665|glTF 2\.0|⟦today⟧ [\d.]+|(?:section|chapter|table|rule|Laws) [\d.]+"
+)
 
 
 def left_in_english(page, selector):

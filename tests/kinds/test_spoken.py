@@ -19,18 +19,10 @@ from tests.frozen import random_scenes
 from tests.scene.documents import drop, scene, the_refusal, traced
 from tests.tables import each_row
 
+pytestmark = pytest.mark.usefixtures("marked")
 MARKED = pseudo.LEFT_TO_RIGHT
 SURFACES = ("deck", "floor", "turntable", "ceiling", "hub", "hull", "ramp", "table", "wall", "edge")
 FIGURE = re.compile(r"\d[\d.,]*\d|\d")
-
-
-@pytest.fixture(scope="module", autouse=True)
-def marked(tmp_path_factory):
-    """A language in which every message stands between signs."""
-    pseudo.write(folder := tmp_path_factory.mktemp("languages"))
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setenv("RIMFALL_LANGUAGES", str(folder))
-        yield
 
 
 def traced_drop():

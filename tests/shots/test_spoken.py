@@ -19,6 +19,7 @@ from tests import pseudo
 from tests.shots.match_paths import flown, rows
 from tests.tables import each_row
 
+pytestmark = pytest.mark.usefixtures("marked")
 MARKED = pseudo.LEFT_TO_RIGHT
 NOT_WORDS = re.compile(r"(?<![A-Za-z])(?:m/s|ft/s|rpm|kPa|fps|mm|ft|in|m|s|g|°|%|[−-]?\d[\d.,]*)(?![A-Za-z])")
 SERVE = {
@@ -37,15 +38,6 @@ FLAT = {
     "floors": [{"name": name, "length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0} for name in ("Ossa", "Ossa two")],
 }
 TURNTABLE = {"shape": "turntable", "radius_m": 4.0, "spin_rpm": 12.0}
-
-
-@pytest.fixture(scope="module", autouse=True)
-def marked(tmp_path_factory):
-    """A language in which every message stands between signs."""
-    pseudo.write(folder := tmp_path_factory.mktemp("languages"))
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setenv("RIMFALL_LANGUAGES", str(folder))
-        yield
 
 
 def left_of(text, names=("Ysur", "Ossa")):

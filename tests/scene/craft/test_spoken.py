@@ -25,21 +25,13 @@ from tests import pseudo
 from tests.scene.craft.random_crafts import whole
 from tests.tables import each_row
 
+pytestmark = pytest.mark.usefixtures("marked")
 MARKED = pseudo.LEFT_TO_RIGHT
 UNITS = (
     "kg m²/s|kg m²|kg/m³|kg/min|kg/s|N m|lbf ft|m/s²|m/s|rad/s|ft/s|rpm|arc minutes|kg|kPa|MPa|[kMGT]?(?:Pa|N|J|W)|"
     "m²|ft²|°/s|min|mm|ft|in|lbf|lb|g|h|m|s|t|z|x|y|°|%"
 )
 NOT_WORDS = re.compile(rf"(?<![A-Za-z])(?:{UNITS}|\d[\d.,]*|×|[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)(?![A-Za-z²³])")
-
-
-@pytest.fixture(scope="module", autouse=True)
-def marked(tmp_path_factory):
-    """A language in which every message stands between signs."""
-    pseudo.write(folder := tmp_path_factory.mktemp("languages"))
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setenv("RIMFALL_LANGUAGES", str(folder))
-        yield
 
 
 def left_of(text, names=()):
