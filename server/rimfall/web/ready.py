@@ -143,8 +143,9 @@ def program():
     """A digest of all that answers depend on: the package's files, Python, and what does its arithmetic."""
     package = Path(__file__).resolve().parent.parent
     digest = hashlib.sha256(f"{platform.python_version()} {platform.machine()} {version('numpy')}".encode())
-    for path in (*sorted(package.rglob("*")), *sorted(catalogues().values())):
+    files = [(path.relative_to(package).as_posix(), path) for path in sorted(package.rglob("*"))]
+    for name, path in (*files, *((path.name, path) for path in sorted(catalogues().values()))):
         if path.suffix in (".py", ".json"):
             content = path.read_bytes()
-            digest.update(f"{path.name} {len(content)}\n".encode() + content)
+            digest.update(f"{name} {len(content)}\n".encode() + content)
     return digest.hexdigest()[:16]
